@@ -2,7 +2,6 @@ package pattern
 
 import (
 	"foundrow/internal/measure"
-	"foundrow/internal/prose"
 	"foundrow/internal/source"
 )
 
