@@ -53,7 +53,20 @@ type Pattern struct {
 	Text   []prose.Block
 	Slots  []Slot
 	Pieces []Piece
+
+	Unread  []Unread // tables of the front matter that are kept and not worked
+	Partial bool     // part of the front matter could not be read: a name that is not found may have stood there
 }
+
+// Unread is a table of the front matter that was kept as it is written: "shaping.raglan" with its keys and values in order.
+// A value is the text of the file; a string stands without its quotes.
+type Unread struct {
+	Name    Words
+	Entries []UnreadEntry
+}
+
+// UnreadEntry is one key of an unread table, dotted where tables stand in it, and its value.
+type UnreadEntry struct{ Key, Value Words }
 
 // Terms is which names of the stitches a pattern is written in.
 type Terms uint8
@@ -141,18 +154,21 @@ type Sizes struct {
 // for printing. Ranges stay ranges.
 type BodyMeasurement struct {
 	Name  string
-	Label string // "bust"
-	How   string // how it is taken
-	Value []measure.Num
+	Label string        // "bust"
+	How   string        // how it is taken
+	Value []measure.Num // measure.Lost in a size for which the table leaves the cell empty
 	Cells []BodyCell
 	Girth bool
+	Mark  string // how well the row is attested, in words; empty for a studio's own
 }
 
-// A BodyCell is what a table prints for one size, never converted.
+// A BodyCell is what a table prints for one size, never converted: where a table has one unit only, the other is worked out at
+// 2.54 cm to the inch on the tape's grid, and Worked names it.
 type BodyCell struct {
 	LowCm, HighCm     measure.Num
 	LowInch, HighInch measure.Num
-	Misprint          string // what is wrong with the cell, where it is known to be
+	Worked            measure.Unit // the unit the table does not print; NoUnit when it prints both
+	Misprint          string       // what is wrong with the cell, where it is known to be
 }
 
 // A Definition gives a value for every size: one formula for all, or one for each of several sets of sizes.
@@ -182,6 +198,7 @@ type Measure struct {
 type Fit struct {
 	Words     Words
 	Low, High measure.Num
+	Under     bool // High itself is no longer in it: the bands of a chart meet and do not overlap
 	Set       bool
 }
 
@@ -251,11 +268,13 @@ type Tested struct {
 	Sizes []int
 }
 
-// A Slot is a value that stands in the text or in a row: a formula and how it is to be printed.
+// A Slot is a value that stands in the text or in a row: a formula and how it is to be printed. Span runs from its opening brace
+// through its closing one, whatever words the form takes in.
 type Slot struct {
-	Formula *formula.Formula
-	Span    source.Span
-	Form    SlotForm
+	Formula   *formula.Formula
+	Span      source.Span
+	Form      SlotForm
+	One, Many string // the noun of a Counted slot: "st", "sts"
 }
 
 // SlotForm is how the words around a value change how it prints.
@@ -277,7 +296,8 @@ type Piece struct {
 	Continued bool  // goes on where the piece of that name stopped
 	As        Words // the piece whose rows it works
 	Reversed  bool
-	Span      source.Span
+	Span      source.Span // from the opening fence through the closing one
+	Body      source.Span // the rows between the fences, as they stand in the file
 	Lines     []RowLine
 }
 
