@@ -271,10 +271,10 @@ type Tested struct {
 // A Slot is a value that stands in the text or in a row: a formula and how it is to be printed. Span runs from its opening brace
 // through its closing one, whatever words the form takes in.
 type Slot struct {
-	Formula   *formula.Formula
-	Span      source.Span
-	Form      SlotForm
-	One, Many string // the noun of a Counted slot: "st", "sts"
+	Formula *formula.Formula
+	Span    source.Span
+	Form    SlotForm
+	Noun    string // of a Counted slot, as it is written: "sts"
 }
 
 // SlotForm is how the words around a value change how it prints.
