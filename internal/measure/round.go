@@ -20,3 +20,13 @@ func IsTie(n, step, offset Num) bool {
 	parts := n.Sub(offset).Div(step)
 	return parts.Sub(parts.Floor()).Cmp(Ratio(1, 2)) == 0 && !parts.IsLost()
 }
+
+// Neighbours returns the numbers of the series on either side of n; both are n where it is one of them.
+func Neighbours(n, step, offset Num) (lower, upper Num) {
+	parts := n.Sub(offset).Div(step)
+	lower = parts.Floor().Mul(step).Add(offset)
+	if parts.IsWhole() {
+		return lower, lower
+	}
+	return lower, lower.Add(step)
+}
