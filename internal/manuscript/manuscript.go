@@ -7,38 +7,63 @@ package manuscript
 
 import (
 	"foundrow/internal/pattern"
+	"foundrow/internal/prose"
 	"foundrow/internal/source"
 )
 
 // ReadPattern reads content/patterns/<slug>/pattern.md. It always returns a pattern, as much of it as could be read.
 func ReadPattern(f *source.File, slug string, studio pattern.Studio, tables Tables) (*pattern.Pattern, source.Findings) {
-	return &pattern.Pattern{Slug: slug, File: f, Tape: studio.Tape}, nil
+	p := &pattern.Pattern{Slug: slug, File: f, Tape: studio.Tape, Terms: studio.Terms, Sizes: pattern.Sizes{Sample: -1}}
+	var fs source.Findings
+	cut := cutFront(f, true, &fs)
+	p.Partial = !cut.has
+	if cut.has {
+		r := newReader(f, cut, p, tables, &fs)
+		walk(r, patternKeys, r.root, p, "the front matter")
+		p.Partial = !r.whole
+		fs = append(fs, r.fs...)
+	}
+	if p.Wearer == "" {
+		p.Wearer = p.Sizes.Wearer
+	}
+	if p.Wearer == "" {
+		p.Wearer = pattern.None
+	}
+	fs = append(fs, readText(f, cut.rest, p)...)
+	fs = append(fs, lacking(p)...)
+	fs.Sort()
+	return p, fs
 }
 
-// ReadPlain reads content/pages/<slug>.md.
+// ReadPlain reads content/pages/<slug>.md: a text with or without front matter. A page that gives no title has that of its first
+// heading, which then stands over it and no longer in it.
 func ReadPlain(f *source.File, slug string, studio pattern.Studio) (*pattern.Plain, source.Findings) {
-	return &pattern.Plain{Pattern: pattern.Pattern{Slug: slug, File: f, Tape: studio.Tape}}, nil
+	p := &pattern.Plain{Pattern: pattern.Pattern{Slug: slug, File: f, Tape: studio.Tape, Terms: studio.Terms, Wearer: pattern.None, Sizes: pattern.Sizes{Sample: -1}}}
+	var fs source.Findings
+	cut := cutFront(f, false, &fs)
+	if cut.has {
+		r := newReader(f, cut, &p.Pattern, Tables{}, &fs)
+		walk(r, plainKeys, r.root, p, "the front matter of a page")
+		p.Partial = !r.whole
+		fs = append(fs, r.fs...)
+	}
+	fs = append(fs, readText(f, cut.rest, &p.Pattern)...)
+	if p.Title.Text == "" && len(p.Text) > 0 {
+		if h, ok := p.Text[0].(*prose.Heading); ok {
+			p.Title = pattern.Words{Text: h.Line.Words(nil), Span: h.Span}
+			p.Text = p.Text[1:]
+		}
+	}
+	if p.Title.Text == "" {
+		fs.Report(f, source.At(cut.rest), "missing-key", "the page has no title", "begin it with a heading: # About")
+	}
+	fs.Sort()
+	return p, fs
 }
 
-// ReadStudio reads content/studio.toml.
-func ReadStudio(f *source.File) (pattern.Studio, source.Findings) {
-	return pattern.Studio{File: f}, nil
+// newReader reads the TOML of a front matter and makes ready for its keys.
+func newReader(f *source.File, cut front, p *pattern.Pattern, tables Tables, fs *source.Findings) *reader {
+	root, whole, found := readTOML(f, cut.toml)
+	*fs = append(*fs, found...)
+	return &reader{file: f, root: root, block: cut.open, whole: whole, scope: scope{p: p, tables: tables, taken: map[string]source.Span{}}}
 }
-
-// ReadStitches reads content/stitches/<name>.toml.
-func ReadStitches(f *source.File) ([]pattern.Special, source.Findings) { return nil, nil }
-
-// SizeTable is a table of body measurements.
-type SizeTable struct{ Name string }
-
-// Tables are the size tables a pattern may name.
-type Tables struct{ list []SizeTable }
-
-// Published returns the built-in tables.
-func Published() Tables { return Tables{} }
-
-// With returns the tables with a studio's own, which replace those of the same name.
-func (t Tables) With(own ...SizeTable) Tables { return t }
-
-// ReadSizes reads content/sizes/<table>.toml.
-func ReadSizes(f *source.File) (SizeTable, source.Findings) { return SizeTable{}, nil }

@@ -1,0 +1,85 @@
+package manuscript
+
+import (
+	"slices"
+	"strings"
+
+	"foundrow/internal/pattern"
+	"foundrow/internal/source"
+)
+
+// isName reports whether words can be a name: letters a to z, digits and underscores, not beginning with a digit, which would
+// read as a number in a formula.
+func isName(s string) bool {
+	if s == "" || s[0] >= '0' && s[0] <= '9' {
+		return false
+	}
+	for i := range len(s) {
+		if !isBare(s[i]) || s[i] == '-' {
+			return false
+		}
+	}
+	return true
+}
+
+// underscored joins the words of a name as it has to be written.
+func underscored(s string) string {
+	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' || r == '.' }), "_")
+}
+
+// name reports a key that cannot be a name, and returns it as it is.
+func (r *reader) name(n *node) pattern.Words {
+	if !isName(n.name) {
+		fix := "write it with letters a to z, digits and underscores, beginning with a letter"
+		if u := underscored(n.name); u != n.name && isName(u) {
+			fix = "write " + u
+		}
+		r.fs.Report(r.file, n.key, "bad-name", "`"+n.name+"` is no name: a name has letters, digits and underscores, and begins with a letter", fix)
+	}
+	return pattern.Words{Text: n.name, Span: n.key}
+}
+
+// valueName is name for what formulas speak of: it may not be a word of the formula language, nor a name that is taken.
+func (r *reader) valueName(n *node, what string) pattern.Words {
+	w := r.name(n)
+	switch first, taken := r.taken[n.name]; {
+	case reserved(n.name):
+		r.fs.Report(r.file, n.key, "reserved-name", "`"+n.name+"` is a word of the formula language", "give the "+what+" another name, such as "+n.name+"_"+what)
+	case slices.ContainsFunc(r.p.Sizes.Body, func(b pattern.BodyMeasurement) bool { return b.Name == n.name }):
+		r.fs.Report(r.file, n.key, "taken-name", "`"+n.name+"` is a body measurement of the table `"+r.p.Sizes.Table.Text+"`", "give the "+what+" another name, such as "+n.name+"_wish")
+	case taken && first != n.key:
+		r.fs.Report(r.file, n.key, "taken-name", "`"+n.name+"` is already the name of a value further up", "give one of them another name")
+	default:
+		r.taken[n.name] = n.key
+	}
+	return w
+}
+
+// reserved reports whether a word belongs to the formula language.
+func reserved(word string) bool {
+	switch word {
+	case "in", "at", "as", "of", "rounded", "up", "down", "to", "the", "a", "an", "nearest", "multiple", "plus", "whole", "even", "odd",
+		"min", "max", "abs", "root", "pi", "cm", "mm", "m", "inch", "inches", "yd", "g", "oz",
+		"st", "sts", "stitch", "stitches", "row", "rows":
+		return true
+	}
+	return false
+}
+
+// didYouMean is the fix for a word out of a closed list: the nearest one first.
+func didYouMean(written string, known []string, what string) string {
+	list := what + ": " + source.List(known, "and")
+	if near := source.Nearest(written, known); near != "" {
+		return "did you mean `" + near + "`? " + list
+	}
+	return list
+}
+
+// unknownName reports the name of a gauge, a hook or a piece that there is not.
+func unknownName(fs *source.Findings, f *source.File, at source.Span, name, what string, known []string) {
+	fix := "there is no " + what + " yet"
+	if len(known) > 0 {
+		fix = didYouMean(name, known, "there is")
+	}
+	fs.Report(f, at, "unknown-name", "there is no "+what+" `"+name+"`", fix)
+}

@@ -1,0 +1,230 @@
+package manuscript
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+
+	"foundrow/internal/pattern"
+	"foundrow/internal/prose"
+	"foundrow/internal/source"
+)
+
+// fenced reads a fenced block: rows are a worked piece, anything else is shown as it is.
+func (w *writer) fenced(n *ast.FencedCodeBlock) prose.Block {
+	info, infoAt := "", 0
+	if n.Info != nil {
+		infoAt = w.base + n.Info.Segment.Start
+		info = w.file.Text[infoAt : w.base+n.Info.Segment.Stop]
+	}
+	span := source.Span{From: w.base + max(n.Pos(), 0)}
+	body := source.At(lineEnd(w.file.Text, span.From))
+	if l := n.Lines(); l.Len() > 0 {
+		body.To = w.base + l.At(l.Len()-1).Stop
+	}
+	opening := source.Span{From: span.From, To: span.From + len(lineAt(w.file.Text, span.From))}
+	span.To = body.To + len(lineAt(w.file.Text, body.To))
+	if body.To >= len(w.file.Text) {
+		w.fs.Report(w.file, opening, "unclosed-block", "the block that opens here is never closed", "write ``` on a line of its own below its last line")
+	}
+	if word, _, _ := strings.Cut(info, " "); word != "rows" {
+		return &prose.Code{Info: info, Text: w.raw(n.Lines()), Span: span}
+	}
+	if n.Parent().Kind() != ast.KindDocument {
+		w.fs.Report(w.file, opening, "rows-inside", "a block of rows stands inside a list or a quote", "begin its lines at the margin")
+	}
+	p := w.pieceHeading(info, infoAt)
+	p.Span, p.Body = span, body
+	for i := range n.Lines().Len() {
+		s := n.Lines().At(i)
+		if line, ok := w.rowLine(w.base+s.Start, w.base+s.Stop); ok {
+			p.Lines = append(p.Lines, line)
+		}
+	}
+	w.p.Pieces = append(w.p.Pieces, p)
+	return &prose.Piece{Index: len(w.p.Pieces) - 1, Span: span}
+}
+
+// A heading is the info string of a block of rows, word by word.
+type heading struct {
+	info string
+	at   int // offset of what is left of it in the file
+}
+
+// next takes the next word off, and the comma before it.
+func (h *heading) next() pattern.Words {
+	rest := strings.TrimLeft(h.info, " \t,")
+	h.at += len(h.info) - len(rest)
+	end := strings.IndexAny(rest, " \t,")
+	if end < 0 {
+		end = len(rest)
+	}
+	word := pattern.Words{Text: rest[:end], Span: source.Span{From: h.at, To: h.at + end}}
+	h.info, h.at = rest[end:], h.at+end
+	return word
+}
+
+// headingWords are what may follow the name of a piece.
+var headingWords = []string{"at", "with", "make", "continued", "as", "reversed"}
+
+// pieceHeading reads "rows NAME [continued] [at GAUGE] [with HOOK] [, make 2]" and "rows NAME as OTHER, reversed".
+func (w *writer) pieceHeading(info string, at int) pattern.Piece {
+	const shape = "write rows NAME [at GAUGE] [with HOOK] [, make 2]"
+	p := pattern.Piece{Make: 1}
+	h := &heading{info: info, at: at}
+	rows := h.next()
+	p.Name = h.next()
+	switch {
+	case p.Name.Text == "":
+		w.fs.Report(w.file, rows.Span, "piece-heading", "this block of rows has no name", shape)
+	case !isName(p.Name.Text):
+		fix := shape
+		if u := underscored(p.Name.Text); isName(u) {
+			fix = "write rows " + u
+		}
+		w.fs.Report(w.file, p.Name.Span, "bad-name", "`"+p.Name.Text+"` is no name: a name has letters, digits and underscores, and begins with a letter", fix)
+	}
+	for {
+		word := h.next()
+		switch word.Text {
+		case "":
+			return p
+		case "at":
+			p.Gauge = w.headingName(h, word, "gauge")
+		case "with":
+			p.Hook = w.headingName(h, word, "hook")
+		case "as":
+			p.As = w.headingName(h, word, "piece")
+		case "continued":
+			p.Continued = true
+		case "reversed":
+			p.Reversed = true
+		case "make":
+			p.Make = w.headingMake(h, word)
+		default:
+			w.fs.Report(w.file, word.Span, "piece-heading", "`"+word.Text+"` is not understood in the heading of a piece", didYouMean(word.Text, headingWords, "the name may be followed by"))
+		}
+	}
+}
+
+// headingName reads the name after one of the words.
+func (w *writer) headingName(h *heading, word pattern.Words, what string) pattern.Words {
+	name := h.next()
+	if name.Text == "" {
+		w.fs.Report(w.file, word.Span, "piece-heading", "`"+word.Text+"` is followed by no "+what, "name one, or leave the word out")
+	}
+	return name
+}
+
+func (w *writer) headingMake(h *heading, word pattern.Words) int {
+	number := h.next()
+	n, err := strconv.Atoi(number.Text)
+	if err != nil || n < 1 || n > 1000 {
+		w.fs.Report(w.file, word.Span.Through(number.Span), "piece-heading", "`"+strings.TrimSpace("make "+number.Text)+"` does not say how many are made", "write make 2")
+		return 1
+	}
+	return n
+}
+
+// checkPieces looks at the names that the headings of the pieces call.
+func (w *writer) checkPieces() {
+	p := w.p
+	var gauges, hooks, pieces []string
+	for _, g := range p.Gauges {
+		gauges = append(gauges, g.Name.Text)
+	}
+	for _, h := range p.Hooks {
+		hooks = append(hooks, h.Name.Text)
+	}
+	for _, piece := range p.Pieces {
+		pieces = append(pieces, piece.Name.Text)
+	}
+	known := func(name pattern.Words, what string, names []string) {
+		if name.Text != "" && !slices.Contains(names, name.Text) && !(p.Partial && what != "piece") {
+			unknownName(&w.fs, w.file, name.Span, name.Text, what, names)
+		}
+	}
+	for i, piece := range p.Pieces {
+		known(piece.Gauge, "gauge", gauges)
+		known(piece.Hook, "hook", hooks)
+		known(piece.As, "piece", pieces)
+		name, earlier := piece.Name, slices.Contains(pieces[:i], piece.Name.Text)
+		switch {
+		case name.Text == "":
+		case piece.Continued && !earlier:
+			w.fs.Report(w.file, name.Span, "piece-order", "`"+name.Text+"` is continued before it was begun", "leave `continued` out of its first block")
+		case !piece.Continued && earlier:
+			w.fs.Report(w.file, name.Span, "piece-twice", "there are two pieces `"+name.Text+"`", "write rows "+name.Text+" continued, or give this one a name of its own")
+		}
+		switch {
+		case piece.As.Text != "" && piece.As.Text == name.Text:
+			w.fs.Report(w.file, piece.As.Span, "piece-order", "`"+name.Text+"` is worked as itself", "name the piece whose rows it works")
+		case piece.Reversed && piece.As.Text == "":
+			w.fs.Report(w.file, name.Span, "piece-heading", "`"+name.Text+"` is reversed, and it is not said of what", "write rows "+name.Text+" as OTHER, reversed")
+		}
+	}
+}
+
+// rowLine reads one line of a piece: what stands before its first colon, and the rest, with slots for the values in braces.
+// It reports false for a blank line.
+func (w *writer) rowLine(from, to int) (pattern.RowLine, bool) {
+	line := w.file.Text[from:to]
+	from += len(line) - len(strings.TrimLeft(line, " \t"))
+	to = from + len(strings.TrimSpace(line))
+	if from >= to {
+		return pattern.RowLine{}, false
+	}
+	r := pattern.RowLine{Span: source.Span{From: from, To: to}}
+	rest := from
+	if lead := leadEnd(w.file.Text[from:to]); lead > 0 {
+		r.Lead = w.rowWords(from, from+lead)
+		rest = from + lead + 1
+		rest += len(w.file.Text[rest:to]) - len(strings.TrimLeft(w.file.Text[rest:to], " \t"))
+	}
+	r.Line = w.rowWords(rest, to)
+	return r, true
+}
+
+// leadEnd returns the offset of the colon that ends the label of a row, 0 where there is none. A label is short, begins with a
+// letter or a digit, and has nothing in it that only an instruction has.
+func leadEnd(line string) int {
+	end := strings.IndexByte(line, ':')
+	if end <= 0 || end > 80 || end+1 < len(line) && line[end+1] != ' ' {
+		return 0
+	}
+	if strings.ContainsAny(line[:end], `.;*[]"`) || !beginsLabel(line[0]) {
+		return 0
+	}
+	return end
+}
+
+func beginsLabel(c byte) bool { return isBare(c) && c != '-' && c != '_' || c >= 0x80 }
+
+// rowWords reads the words of a row between two offsets of the file. Rows are not Markdown: only braces are read.
+func (w *writer) rowWords(from, to int) prose.Line {
+	var line prose.Line
+	for at := from; at < to; {
+		words := w.file.Text[at:to]
+		open := strings.IndexAny(words, "{}")
+		if open < 0 {
+			return append(line, prose.Text(words))
+		}
+		shut := strings.IndexAny(words[open+1:], "{}")
+		if words[open] == '}' || shut < 0 || words[open+1+shut] != '}' {
+			w.strayBrace(source.Span{From: at + open, To: at + open + 1}, words[open])
+			line = append(line, prose.Text(words[:open+1]))
+			at += open + 1
+			continue
+		}
+		if open > 0 {
+			line = append(line, prose.Text(words[:open]))
+		}
+		end := open + 1 + shut + 1
+		slot, taken := w.addSlot(at+open, at+end, words[end:])
+		line = append(line, slot)
+		at += end + taken
+	}
+	return line
+}
