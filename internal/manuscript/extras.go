@@ -126,7 +126,7 @@ func (r *reader) besides(n *node) pattern.Words {
 var photoKeys = []key[pattern.Photo]{
 	{"file", isText, `"front.jpg"`, true, func(r *reader, p *pattern.Photo, n *node) { p.From = r.besides(n) }},
 	{"alt", isText, `"the pullover from the front, worn with jeans"`, true, func(r *reader, p *pattern.Photo, n *node) { p.Alt = n.words }},
-	{"size", isText | isWhole, `"M"`, false, func(r *reader, p *pattern.Photo, n *node) {
+	{"shows", isText | isWhole, `"M"`, false, func(r *reader, p *pattern.Photo, n *node) {
 		if i, ok := r.sizeNamed(r.offered(), n, r.said(n)); ok {
 			p.Shows = r.p.Sizes.Names[i]
 		}

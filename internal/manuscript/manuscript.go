@@ -30,7 +30,6 @@ func ReadPattern(f *source.File, slug string, studio pattern.Studio, tables Tabl
 		p.Wearer = pattern.None
 	}
 	fs = append(fs, readText(f, cut.rest, p)...)
-	fs = append(fs, lacking(p)...)
 	fs.Sort()
 	return p, fs
 }

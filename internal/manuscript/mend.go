@@ -228,7 +228,7 @@ func (s slip) explainKey(line string, whole source.Span) explanation {
 	case isName(underscored(before)):
 		return explanation{whole, "bad-name", "`" + before + "` is not one word", "join its words by underscores: " + underscored(before) + " = " + after}
 	}
-	return explanation{whole, "bad-name", "`" + before + "` is no name: a name has letters a to z, digits and underscores", "write it with these only, or in quotes where it is not used in a formula"}
+	return explanation{whole, "bad-name", "`" + before + "` cannot stand before an equals sign as it is", `write it with letters a to z, digits and underscores, or in quotes: "` + strings.ReplaceAll(before, `"`, "") + `" = ` + after}
 }
 
 func quotedIfWords(value string) string {

@@ -3,23 +3,22 @@ package manuscript
 import (
 	"slices"
 	"strings"
+	"unicode"
 
+	"foundrow/internal/formula"
 	"foundrow/internal/pattern"
 	"foundrow/internal/source"
 )
 
-// isName reports whether words can be a name: letters a to z, digits and underscores, not beginning with a digit, which would
-// read as a number in a formula.
+// isName reports whether words can be a name: letters, digits and underscores, not beginning with a digit, which would read as a
+// number in a formula.
 func isName(s string) bool {
-	if s == "" || s[0] >= '0' && s[0] <= '9' {
-		return false
-	}
-	for i := range len(s) {
-		if !isBare(s[i]) || s[i] == '-' {
+	for i, r := range s {
+		if r != '_' && !unicode.IsLetter(r) && (i == 0 || r < '0' || r > '9') {
 			return false
 		}
 	}
-	return true
+	return s != ""
 }
 
 // underscored joins the words of a name as it has to be written.
@@ -43,7 +42,7 @@ func (r *reader) name(n *node) pattern.Words {
 func (r *reader) valueName(n *node, what string) pattern.Words {
 	w := r.name(n)
 	switch first, taken := r.taken[n.name]; {
-	case reserved(n.name):
+	case formula.IsReserved(n.name):
 		r.fs.Report(r.file, n.key, "reserved-name", "`"+n.name+"` is a word of the formula language", "give the "+what+" another name, such as "+n.name+"_"+what)
 	case slices.ContainsFunc(r.p.Sizes.Body, func(b pattern.BodyMeasurement) bool { return b.Name == n.name }):
 		r.fs.Report(r.file, n.key, "taken-name", "`"+n.name+"` is a body measurement of the table `"+r.p.Sizes.Table.Text+"`", "give the "+what+" another name, such as "+n.name+"_wish")
@@ -53,17 +52,6 @@ func (r *reader) valueName(n *node, what string) pattern.Words {
 		r.taken[n.name] = n.key
 	}
 	return w
-}
-
-// reserved reports whether a word belongs to the formula language.
-func reserved(word string) bool {
-	switch word {
-	case "in", "at", "as", "of", "rounded", "up", "down", "to", "the", "a", "an", "nearest", "multiple", "plus", "whole", "even", "odd",
-		"min", "max", "abs", "root", "pi", "cm", "mm", "m", "inch", "inches", "yd", "g", "oz",
-		"st", "sts", "stitch", "stitches", "row", "rows":
-		return true
-	}
-	return false
 }
 
 // didYouMean is the fix for a word out of a closed list: the nearest one first.

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foundrow/internal/formula"
 	"foundrow/internal/measure"
 	"foundrow/internal/pattern"
 	"foundrow/internal/source"
@@ -110,7 +111,7 @@ func readTableWearer(r *reader, t *SizeTable, n *node) {
 
 // rowName is the name of a measurement in formulas.
 func (r *reader) rowName(n *node) string {
-	if reserved(n.name) {
+	if formula.IsReserved(n.name) {
 		r.fs.Report(r.file, n.key, "reserved-name", "`"+n.name+"` is a word of the formula language", "give the measurement another name, such as body_"+n.name)
 	}
 	return r.name(n).Text

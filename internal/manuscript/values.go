@@ -1,7 +1,6 @@
 package manuscript
 
 import (
-	"slices"
 	"strings"
 
 	"foundrow/internal/formula"
@@ -176,31 +175,6 @@ func (r *reader) checkMeasure(t *node, m *finish) {
 	case t.entry("wish") != nil && t.entry("ease") != nil:
 		report("wish", "two-wishes", where+" has both a wish and an ease", "keep one of them: the ease is what the wish leaves, or the wish what the ease makes")
 	}
-	if body && m.Body.Text != "" && r.whole && !r.isBody(m.Body.Text) {
-		reportBody(r, m.Body)
-		m.Body, m.Parts = pattern.Words{}, []pattern.Part{{Formula: r.unknown(t)}}
-	}
-}
-
-// isBody reports whether a body measurement is known.
-func (r *reader) isBody(name string) bool {
-	return slices.ContainsFunc(r.p.Sizes.Body, func(b pattern.BodyMeasurement) bool { return b.Name == name }) ||
-		slices.ContainsFunc(r.p.Body, func(d pattern.Definition) bool { return d.Name.Text == name })
-}
-
-func reportBody(r *reader, w pattern.Words) {
-	var known []string
-	for _, b := range r.p.Sizes.Body {
-		known = append(known, b.Name)
-	}
-	for _, d := range r.p.Body {
-		known = append(known, d.Name.Text)
-	}
-	fix := "name a size table: [sizes] table = \"women\", or give the measurement in [body]"
-	if len(known) > 0 {
-		fix = didYouMean(w.Text, known, "there are")
-	}
-	r.fs.Report(r.file, w.Span, "unknown-name", "there is no body measurement `"+w.Text+"`", fix)
 }
 
 func (r *reader) ease(n *node) []pattern.Part {
@@ -262,24 +236,20 @@ func readFit(r *reader, m *finish, n *node) {
 
 // readPins reads the designer's own choice for some sizes.
 func readPins(r *reader, p *pattern.Pattern, t *node) {
-	var counts []string
-	for _, d := range p.Counts {
-		counts = append(counts, d.Name.Text)
-	}
 	for _, n := range t.entries {
+		pin := pattern.Pin{Name: pattern.Words{Text: n.name, Span: n.key}}
 		switch {
 		case n.broken:
-		case !slices.Contains(counts, n.name):
-			if r.whole {
-				unknownName(&r.fs, r.file, n.key, n.name, "count", counts)
-			}
+			continue
 		case n.kind == isTable:
-			p.Pins = append(p.Pins, pattern.Pin{Name: pattern.Words{Text: n.name, Span: n.key}, Parts: r.bySizes(n, formula.Parse, false)})
+			pin.Parts = r.bySizes(n, formula.Parse, false)
 		case n.kind&(isText|isWhole) != 0:
-			p.Pins = append(p.Pins, pattern.Pin{Name: pattern.Words{Text: n.name, Span: n.key}, Parts: r.parts(n)})
+			pin.Parts = r.parts(n)
 		default:
 			r.wrongType(n, isWhole|isTable, n.name+` = { L = 86 }`)
+			continue
 		}
+		p.Pins = append(p.Pins, pin)
 	}
 }
 
