@@ -12,13 +12,23 @@ import (
 )
 
 // A Grade is a pattern with every value worked in every size. All slices by size are in the order of Sizes; a pattern without
-// sizes has one, named "".
+// sizes has one, named "". A number that could not be worked out, because of a finding, is lost.
 type Grade struct {
 	Pattern  *pattern.Pattern
 	Sizes    []string
-	Values   []Value // in the order of the file: body, measures, counts
+	Values   []Value // in the order of the file: body, measures, counts, amounts
 	Finished []Finished
 	Slots    [][]formula.Value // by slot of the pattern, then by size
+}
+
+// Value returns a body measurement, measure or count by its name, and nil where there is none.
+func (g *Grade) Value(name string) *Value {
+	for i := range g.Values {
+		if v := &g.Values[i]; v.Name == name && v.Role != Amount {
+			return v
+		}
+	}
+	return nil
 }
 
 // A Value is a named value in every size.
@@ -35,35 +45,56 @@ type Value struct {
 type Role uint8
 
 const (
-	Body Role = iota
-	Wish      // a measure before rounding
-	Count
+	Body   Role = iota
+	Wish        // a measure before rounding; what is made where there is no wish for it
+	Count       // of stitches or rows, or a plain whole number
+	Amount      // how much of a yarn is needed ("main.metres") or how many of a notion ("buttons")
 )
 
 // A Finished measurement is what the rounded counts make, in the tape's unit, with the ease that results.
 type Finished struct {
 	Name  string
 	Label string
-	Made  []measure.Num
-	Wish  []measure.Num
+	Made  []measure.Num // lost where it is not said how the counts make it: the query asks for `made`
+	Wish  []measure.Num // nil when the pattern states only what is made
 	Body  []measure.Num // the body measurement it is compared with; nil when there is none
 	Ease  []measure.Num // Made less Body, in the tape's unit; nil when there is no body
 }
 
-// A Maker is one body and one pair of hands: the values put in the place of a table's and of the pattern's gauges. The zero
-// value changes nothing.
-type Maker struct {
-	Size   string                 // the size whose other measurements are taken
-	Body   map[string]measure.Num // in the tape's unit
-	Gauges map[string]pattern.Gauge
-}
-
 // Work works a pattern in every size it offers.
 func Work(p *pattern.Pattern) (*Grade, source.Findings) {
-	return &Grade{Pattern: p, Sizes: p.Sizes.Names}, nil
+	return work(p, nil)
 }
 
-// WorkFor works a pattern for one maker, as one more size.
-func WorkFor(p *pattern.Pattern, m Maker) (*Grade, source.Findings) {
-	return &Grade{Pattern: p, Sizes: []string{m.Size}}, nil
+func work(p *pattern.Pattern, rows pieces) (*Grade, source.Findings) {
+	w := newPlan(p, rows)
+	w.sizes = make([]int, len(w.scopes[inRows].Sizes))
+	for i := range w.sizes {
+		w.sizes[i] = i
+	}
+	return w.grade()
+}
+
+// grade orders the plan, works it in its sizes and makes a grade of what came out.
+func (w *plan) grade() (*Grade, source.Findings) {
+	w.walk()
+	w.workSizes()
+	w.remark()
+	w.examine()
+	g := &Grade{Pattern: w.p, Slots: w.slotValues}
+	for _, s := range w.sizes {
+		g.Sizes = append(g.Sizes, w.scopes[inRows].Sizes[s])
+	}
+	g.Values = make([]Value, 0, len(w.entries))
+	for i := range w.entries {
+		if e := &w.entries[i]; e.named {
+			g.Values = append(g.Values, Value{Name: e.name.Text, Label: e.label, Role: e.role, Kind: e.kind, BySize: e.bySize, Pinned: e.pinned})
+		}
+	}
+	for i := range w.entries {
+		if e := &w.entries[i]; e.what == finished {
+			g.Finished = append(g.Finished, w.finished(e))
+		}
+	}
+	return g, w.findings
 }
