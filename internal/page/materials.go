@@ -1,0 +1,211 @@
+package page
+
+import (
+	"strconv"
+	"strings"
+
+	"foundrow/internal/formula"
+	"foundrow/internal/grade"
+	"foundrow/internal/measure"
+	"foundrow/internal/pattern"
+)
+
+// A Yarn is one yarn of the materials.
+type Yarn struct {
+	Title         string // "Main"; empty when the pattern has one yarn only
+	Wanted        string
+	Weight        string // "Light (3)"
+	WeightAddress string // the catalogue's page of that weight
+	Made          string // colour and fibre: "slate, 100% wool"
+	Ball          string // "50 g [1.8 oz], 120 m [131 yd]"
+	Amounts       []Amount
+}
+
+// An Amount is how much of something is needed.
+type Amount struct {
+	Label string
+	Slot  Slot
+}
+
+// A Hook is one hook of the materials.
+type Hook struct {
+	Title string // empty when the pattern has one hook only
+	Size  string // "4.5 mm (US 7)"
+	Note  string
+}
+
+// A Notion is a thing needed that is neither yarn nor hook.
+type Notion struct {
+	What   string
+	Amount Slot // empty when the number is not said
+}
+
+// A Gauge is one gauge as a sentence.
+type Gauge struct {
+	Title    string // empty when the pattern has one gauge only
+	Sentence string
+}
+
+func yarns(p *pattern.Pattern, amounts amounts) []Yarn {
+	out := make([]Yarn, 0, len(p.Yarns))
+	for _, y := range p.Yarns {
+		yarn := Yarn{Wanted: y.Wanted, Made: joined(", ", y.Colour, y.Fibre), Amounts: amounts.of(y.Name.Text, y.Amounts)}
+		if len(p.Yarns) > 1 {
+			yarn.Title = Name(y.Name.Text)
+		}
+		if yarn.Weight = WeightName(y.Weight); yarn.Weight != "" {
+			yarn.WeightAddress = FilterAddress(byWeight, strconv.Itoa(y.Weight))
+		}
+		var ball []string
+		if y.Weighs.Sign() > 0 {
+			ball = append(ball, masses([]measure.Num{y.Weighs}).All)
+		}
+		if y.Runs.Sign() > 0 {
+			ball = append(ball, runsOf(y.Runs))
+		}
+		yarn.Ball = strings.Join(ball, ", ")
+		out = append(out, yarn)
+	}
+	return out
+}
+
+func hooks(p *pattern.Pattern) []Hook {
+	out := make([]Hook, 0, len(p.Hooks))
+	for _, h := range p.Hooks {
+		hook := Hook{Size: hookSize(h.Size), Note: h.Note}
+		if len(p.Hooks) > 1 {
+			hook.Title = Name(h.Name.Text)
+		}
+		out = append(out, hook)
+	}
+	return out
+}
+
+func gauges(p *pattern.Pattern) []Gauge {
+	out := make([]Gauge, 0, len(p.Gauges))
+	for _, g := range p.Gauges {
+		gauge := Gauge{Sentence: gaugeSentence(p, g)}
+		if len(p.Gauges) > 1 {
+			gauge.Title = Name(g.Name.Text)
+		}
+		out = append(out, gauge)
+	}
+	return out
+}
+
+// gaugeSentence words a gauge the way it was counted: "14 sts and 10 rows in hdc = 10 cm [4 inches], blocked, with a 4.5 mm
+// hook".
+func gaugeSentence(p *pattern.Pattern, g pattern.Gauge) string {
+	over := func(n measure.Num) string { return lengths([]measure.Num{n}, p.Tape).All }
+	in := ""
+	if g.Stitch != "" {
+		in = " in " + g.Stitch
+	}
+	var said string
+	switch form := g.Written; {
+	case form.Rounds != "":
+		across := form.Across
+		if g.Over.Sign() > 0 {
+			across = over(g.Over)
+		}
+		said = "Rounds " + form.Rounds + in + " measure " + across + " across"
+	case form.Repeats > 0:
+		said = Counted(strconv.Itoa(form.Repeats), "repeats") + " of " + strconv.Itoa(form.Of) + " sts" + in + " = " + over(g.Over)
+		if g.Rows.Sign() > 0 {
+			said += "; " + counts(g.Rows, "rows") + " = " + over(g.RowsOver)
+		}
+	case g.Stitches.Sign() > 0 && g.Rows.Sign() > 0 && g.Over.Cmp(g.RowsOver) == 0:
+		said = counts(g.Stitches, "sts") + " and " + counts(g.Rows, "rows") + in + " = " + over(g.Over)
+	case g.Stitches.Sign() > 0 && g.Rows.Sign() > 0:
+		said = counts(g.Stitches, "sts") + " = " + over(g.Over) + " and " + counts(g.Rows, "rows") + " = " + over(g.RowsOver) + in
+	case g.Stitches.Sign() > 0:
+		said = counts(g.Stitches, "sts") + in + " = " + over(g.Over)
+	case g.Rows.Sign() > 0:
+		said = counts(g.Rows, "rows") + in + " = " + over(g.RowsOver)
+	}
+	return said + ", " + stateWords(g.State) + hookOf(p, g)
+}
+
+func counts(n measure.Num, noun string) string { return Counted(n.Decimal(2), noun) }
+
+// stateWords words how the swatch lay when it was measured.
+func stateWords(state string) string {
+	switch state {
+	case "", "blocked":
+		return "blocked"
+	case "hung":
+		return "blocked and hung"
+	}
+	return state
+}
+
+func hookOf(p *pattern.Pattern, g pattern.Gauge) string {
+	for _, h := range p.Hooks {
+		if h.Name.Text == g.Hook || g.Hook == "" && len(p.Hooks) == 1 {
+			return ", with a " + h.Size.Decimal(3) + " mm hook"
+		}
+	}
+	return ""
+}
+
+func notions(p *pattern.Pattern, amounts amounts) []Notion {
+	out := make([]Notion, 0, len(p.Notions))
+	for _, n := range p.Notions {
+		notion := Notion{What: n.What}
+		if notion.What == "" {
+			notion.What = Name(n.Name.Text)
+		}
+		if len(n.Amount) > 0 {
+			notion.Amount = amounts.slot(n.Name.Text, n.Amount)
+		}
+		out = append(out, notion)
+	}
+	return out
+}
+
+// amounts are the worked values of what is needed of a yarn or a notion, by the name they are worked under.
+type amounts struct {
+	values map[string][]formula.Value
+	tape   measure.Tape
+}
+
+func amountsOf(g *grade.Grade) amounts {
+	a := amounts{map[string][]formula.Value{}, g.Pattern.Tape}
+	for _, v := range g.Values {
+		a.values[v.Name] = v.BySize
+	}
+	return a
+}
+
+// slot words one amount: worked where it was, otherwise as its formulas are written.
+func (a amounts) slot(name string, parts []pattern.Part) Slot {
+	if worked, is := a.values[name]; is {
+		return figures(worked, a.tape)
+	}
+	var said []string
+	for _, part := range parts {
+		if part.Formula != nil {
+			said = append(said, part.Formula.Text)
+		}
+	}
+	return Slot{All: List(said)}
+}
+
+func (a amounts) of(yarn string, asked []pattern.Definition) []Amount {
+	var out []Amount
+	for _, d := range asked {
+		out = append(out, Amount{Label: Name(d.Name.Text), Slot: a.slot(yarn+"."+d.Name.Text, d.Parts)})
+	}
+	return out
+}
+
+// joined joins the words that are there.
+func joined(between string, words ...string) string {
+	var out []string
+	for _, w := range words {
+		if w != "" {
+			out = append(out, w)
+		}
+	}
+	return strings.Join(out, between)
+}
