@@ -109,13 +109,19 @@ func blanked(s string) string {
 	return string(out)
 }
 
-// statementEnd returns where the lines of a statement that cannot be read end: before the next line that begins like a statement.
+// statementEnd returns where the lines of a statement that cannot be read end: with its first, or where a bracket or three quotes
+// open a value of several lines, before the next line that begins like a statement.
 func statementEnd(text string, from int) int {
-	for to := lineEnd(text, from); ; to = lineEnd(text, to) {
-		if to >= len(text) || beginsStatement(text[to:]) {
-			return to
-		}
+	to := lineEnd(text, from)
+	_, equals, _ := keyOf(text[from:to])
+	value := strings.TrimLeft(text[from+equals:to], "= \t")
+	if equals == 0 || value == "" || strings.IndexByte("[{", value[0]) < 0 && !strings.HasPrefix(value, `"""`) && !strings.HasPrefix(value, "'''") {
+		return to
 	}
+	for to < len(text) && !beginsStatement(text[to:]) {
+		to = lineEnd(text, to)
+	}
+	return to
 }
 
 // nextHeader returns where the next [header] begins.
@@ -186,7 +192,7 @@ func (s slip) explain() explanation {
 		}
 		return explanation{whole, "key-twice", "the table " + line + " is opened twice", "write its lines below the first one, or give it a name of its own"}
 	case said("strings cannot contain newlines", `expected '"'`, `expected "'"`):
-		return explanation{valueSpan, "toml-syntax", "the quotes that open here are not closed on the same line", "close them: " + name + ` = "…"`}
+		return explanation{valueSpan, "toml-syntax", "the quotes that open here are not closed on the same line", "close them: " + name + ` = "` + strings.Trim(value, `"'`) + `"`}
 	case said(`expected '"""'`, `expected "'''"`):
 		return explanation{valueSpan, "toml-syntax", "the three quotes that open here are never closed", "close them with three more"}
 	case line[0] == '[' && !hasKey:

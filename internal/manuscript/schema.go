@@ -92,7 +92,11 @@ func (r *reader) unknownKey(n *node, known []string, where string) {
 	r.fs.Report(r.file, n.key, "unknown-key", "`"+n.name+"` is no key of "+where, didYouMean(n.name, known, "its keys are"))
 }
 
+// missing reports a key that has to be there. Where a name was lost it may have been that one.
 func (r *reader) missing(t *node, name, example, where string) {
+	if !r.whole {
+		return
+	}
 	at := t.span
 	if t.key == (source.Span{}) {
 		at = r.block

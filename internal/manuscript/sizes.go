@@ -38,7 +38,7 @@ func readSizes(r *reader, p *pattern.Pattern, n *node) {
 	switch {
 	case c.table != nil:
 		r.fromTable(&c)
-	case c.offer == nil && !unreadTable:
+	case n.entry("offer") == nil && !unreadTable:
 		r.missing(n, "offer", `"XS to 5X"`, "[sizes]")
 	case c.offer != nil:
 		r.namesOnly(&c, unreadTable)
@@ -234,11 +234,13 @@ func (r *reader) sizeWords(set sizeSet, n *node, words string) []int {
 			continue
 		}
 		to, ok2 := r.sizeNamed(set, n, strings.TrimSpace(last))
-		if !ok || !ok2 {
+		switch {
+		case !ok && !ok2:
 			continue
-		}
-		if from > to {
-			r.fs.Report(r.file, n.span, "size-order", part+" runs from the larger size to the smaller", "write "+set.names[to]+" to "+set.names[from])
+		case !ok2:
+			to = len(set.names) - 1 // one end is wrong and has its finding: go on to where the sizes end
+		case from > to:
+			r.fs.Report(r.file, n.span, "size-order", "the run "+part+" goes from the larger size to the smaller", "write "+set.names[to]+" to "+set.names[from])
 			from, to = to, from
 		}
 		for i := from; i <= to; i++ {
@@ -260,7 +262,7 @@ func (r *reader) once(set sizeSet, n *node, all []int) []int {
 		kept = append(kept, i)
 	}
 	if len(twice) > 0 {
-		r.fs.Report(r.file, n.span, "sizes-doubled", source.List(twice, "and")+" is named more than once", "name every size once")
+		r.fs.Report(r.file, n.span, "sizes-doubled", "`"+n.name+"` names "+source.List(twice, "and")+" more than once", "name every size once")
 	}
 	return kept
 }
