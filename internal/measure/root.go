@@ -23,10 +23,11 @@ func Root(x Num) (root Num, exact bool) {
 	// √(a/b)·p = √(a·p²/b); p² has 47 bits, so the product has 110 and the root 55.
 	h, l := bits.Mul64(over, rootParts*rootParts)
 	qh := h / under
-	ql, _ := bits.Div64(h%under, l, under)
+	ql, rest := bits.Div64(h%under, l, under)
 	r := root128(qh, ql)
-	if sh, sl := bits.Mul64(r, r+1); cmp128(qh, ql, sh, sl) > 0 {
-		r++ // above the middle: (r + ½)² is r·(r+1) + ¼
+	sh, sl := bits.Mul64(r, r+1) // the middle above r is (r + ½)² = r·(r+1) + ¼
+	if c := cmp128(qh, ql, sh, sl); c > 0 || c == 0 && rest > under/4 {
+		r++
 	}
 	return Ratio(int64(r), rootParts), false
 }
