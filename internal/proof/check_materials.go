@@ -1,0 +1,191 @@
+package proof
+
+import (
+	"slices"
+	"strings"
+
+	"foundrow/internal/measure"
+	"foundrow/internal/pattern"
+	"foundrow/internal/source"
+)
+
+// unusedHook finds hooks that no gauge, no piece and no sentence takes up. One hook alone is used for everything.
+func unusedHook(e *edit) []note {
+	if len(e.pattern.Hooks) < 2 {
+		return nil
+	}
+	var notes []note
+	for i, h := range e.pattern.Hooks {
+		name := h.Name.Text
+		used := slices.ContainsFunc(e.pattern.Gauges, func(g pattern.Gauge) bool { return g.Hook == name || i == 0 && g.Hook == "" }) ||
+			slices.ContainsFunc(e.pattern.Pieces, func(p pattern.Piece) bool { return p.Hook.Text == name }) ||
+			e.mentions(name+" hook") || e.saysSize(h.Size)
+		if !used {
+			notes = append(notes, note{
+				span:    h.Name.Span,
+				message: "the " + h.Size.Decimal(2) + " mm hook `" + name + "` is listed and nothing is worked with it",
+				fix:     "say `with " + name + "` in the pieces it is for, name it in the text, or take [hook." + name + "] out",
+			})
+		}
+	}
+	return notes
+}
+
+// saysSize reports whether the text speaks of a hook of so many millimetres.
+func (e *edit) saysSize(mm measure.Num) bool {
+	return slices.ContainsFunc(e.passages, func(p passage) bool {
+		return slices.ContainsFunc(p.quantities, func(q quantity) bool { return q.unit == measure.Millimetre && q.first().Cmp(mm) == 0 })
+	})
+}
+
+// unlistedHook finds hooks that the text takes up and the materials do not list. A sentence about what to try when the gauge is
+// off names hooks that a maker may need and the pattern does not.
+func unlistedHook(e *edit) []note {
+	var notes []note
+	for _, p := range e.passages {
+		for _, q := range p.quantities {
+			if q.unit != measure.Millimetre || q.isList() || !p.follows(q.to, 6, "hook") || p.says(q.sentence, "if", "try", "or", "larger", "smaller", "may", "might", "could", "than") {
+				continue
+			}
+			if slices.ContainsFunc(e.pattern.Hooks, func(h pattern.Hook) bool { return h.Size.Cmp(q.first()) == 0 }) {
+				continue
+			}
+			mm := q.first().Decimal(2) + " mm"
+			notes = append(notes, note{
+				span:    q.figures,
+				message: "the text takes a " + mm + " hook, and the hooks listed are " + e.hookSizes(),
+				fix:     `list it: [hook.NAME] with size = "` + mm + `", or write one of those listed`,
+			})
+		}
+	}
+	return notes
+}
+
+func (e *edit) hookSizes() string {
+	var sizes []string
+	for _, h := range e.pattern.Hooks {
+		sizes = append(sizes, h.Size.Decimal(2)+" mm")
+	}
+	if len(sizes) == 0 {
+		return "none"
+	}
+	return source.List(sizes, "and")
+}
+
+// says reports whether a sentence has one of the words, in small letters.
+func (p passage) says(sentence int, any ...string) bool {
+	return slices.ContainsFunc(p.words, func(w word) bool { return w.sentence == sentence && w.is(any...) })
+}
+
+// follows reports whether one of the words stands within so many places from i on, in the sentence of the word before.
+func (p passage) follows(i, within int, any ...string) bool {
+	for j := i; j < len(p.words) && j < i+within && i > 0 && p.words[j].sentence == p.words[i-1].sentence; j++ {
+		if p.words[j].is(any...) {
+			return true
+		}
+	}
+	return false
+}
+
+// unusedYarn finds yarns that no row and no sentence names, where there are several.
+func unusedYarn(e *edit) []note {
+	if len(e.pattern.Yarns) < 2 {
+		return nil
+	}
+	var notes []note
+	for i, y := range e.pattern.Yarns {
+		name := strings.ToLower(y.Name.Text)
+		used := name == "main" || i == 0 && len(name) > 1 && !strings.EqualFold(name, "mc") ||
+			e.namesYarn(name) || y.Colour != "" && e.mentions(strings.ToLower(y.Colour))
+		if !used {
+			notes = append(notes, note{
+				span:    y.Name.Span,
+				message: "the yarn `" + y.Name.Text + "` is listed and no row or sentence takes it up",
+				fix:     "say `with " + y.Name.Text + "` where it is used, or take [yarn." + y.Name.Text + "] out",
+			})
+		}
+	}
+	return notes
+}
+
+// namesYarn reports whether a yarn is named. A single letter counts only as a capital, and not as the article "A".
+func (e *edit) namesYarn(name string) bool {
+	return slices.ContainsFunc(e.passages, func(p passage) bool {
+		for i, w := range p.words {
+			if w.low == name && (len(name) > 1 || isYarnLetter(p.words, i)) {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// isYarnLetter reports whether a word stands where the name of a yarn does: "with B", "join C in any sp", "Row 5 (B)", "B only".
+func isYarnLetter(words []word, i int) bool {
+	w := words[i]
+	if w.kind != plainWord || w.text != strings.ToUpper(w.text) || i == 0 || words[i-1].sentence != w.sentence {
+		return false
+	}
+	if words[i-1].is("with", "join", "rejoin", "drop", "yarn", "colour", "color", "in", "to", "using", "and", "off", "of", "between", "or", "up", "carry", "cut", "shade", "for") {
+		return i+1 == len(words) || !startsName(words[i+1])
+	}
+	return words[i-1].low == "(" && i+1 < len(words) && words[i+1].is(")", ",", "and", "&", "only")
+}
+
+// startsName reports whether a word goes on in capitals as a title does: "with A Firm Hand".
+func startsName(w word) bool {
+	return w.kind == plainWord && w.text != w.low && len(w.text) > 1 && w.text != strings.ToUpper(w.text)
+}
+
+// unlistedYarn finds letters that rows use as yarns and that the materials do not have.
+func unlistedYarn(e *edit) []note {
+	var notes []note
+	reported := map[string]bool{}
+	for _, p := range e.passages {
+		if !p.inRows() {
+			continue
+		}
+		for i, w := range p.words {
+			letter := len(w.text) == 1 && 'A' <= w.text[0] && w.text[0] <= 'H' || w.text == "MC" || w.text == "CC"
+			if !letter || reported[w.text] || e.hasYarn(w.text) || !takesYarn(p.words, i) {
+				continue
+			}
+			reported[w.text] = true
+			notes = append(notes, note{
+				span:    w.span,
+				message: "the rows take up yarn " + w.text + ", and the yarns listed are " + e.yarnNames(),
+				fix:     "list it as [yarn." + w.text + "], or write the name of one that is listed",
+			})
+		}
+	}
+	return notes
+}
+
+// takesYarn is stricter than isYarnLetter: what stands there cannot be anything but a yarn.
+func takesYarn(words []word, i int) bool {
+	w := words[i]
+	if i == 0 || words[i-1].sentence != w.sentence || i+1 < len(words) && startsName(words[i+1]) {
+		return false
+	}
+	if words[i-1].is("with", "join", "rejoin", "drop", "using") {
+		return true
+	}
+	return words[i-1].is("to") && i > 1 && words[i-2].is("change", "changing", "switch", "switching") || words[i-1].is("off") && i > 1 && words[i-2].is("fasten", "cut")
+}
+
+func (e *edit) hasYarn(name string) bool {
+	return slices.ContainsFunc(e.pattern.Yarns, func(y pattern.Yarn) bool {
+		return strings.EqualFold(y.Name.Text, name) || name == "MC" && strings.EqualFold(y.Name.Text, "main")
+	})
+}
+
+func (e *edit) yarnNames() string {
+	var names []string
+	for _, y := range e.pattern.Yarns {
+		names = append(names, y.Name.Text)
+	}
+	if len(names) == 0 {
+		return "none"
+	}
+	return source.List(names, "and")
+}

@@ -1,0 +1,3 @@
+package proof
+
+var readingRules, workingRules, rowRules, pageRules []Rule
