@@ -1,0 +1,375 @@
+package cli
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"foundrow/internal/formula"
+	"foundrow/internal/grade"
+	"foundrow/internal/measure"
+	"foundrow/internal/pattern"
+	"foundrow/internal/source"
+)
+
+// wide is how many characters a sheet may take across.
+const wide = 100
+
+// A sheet prints a grade for a terminal.
+type sheet struct {
+	title   string
+	tape    measure.Tape
+	written *pattern.Pattern
+	own     bool // worked for one body
+}
+
+// A row is one line of a sheet: what it is, then a cell for each size. Below it may stand a note across all columns.
+type row struct {
+	head  string
+	cells []string
+	note  string
+	faint bool // it explains the row above
+}
+
+// print prints everything about a grade.
+func (s sheet) print(g *grade.Grade) string {
+	var b strings.Builder
+	b.WriteString(s.heading(g) + "\n")
+	if len(g.Sizes) == 1 {
+		s.single(&b, g)
+		return b.String()
+	}
+	for _, section := range s.sections(g) {
+		s.section(&b, section, g.Sizes)
+	}
+	if pinned(g) {
+		b.WriteString("\n* your own choice, pinned\n")
+	}
+	return b.String()
+}
+
+func (s sheet) heading(g *grade.Grade) string {
+	words := []string{s.title}
+	switch {
+	case s.own && g.Sizes[0] != "":
+		words = append(words, "for one body, otherwise size "+g.Sizes[0])
+	case s.own:
+		words = append(words, "for one body")
+	case len(g.Sizes) == 1 && g.Sizes[0] != "":
+		words = append(words, "size "+g.Sizes[0])
+	case len(g.Sizes) > 1:
+		sizes := fmt.Sprint(len(g.Sizes)) + " sizes"
+		if table := s.written.Sizes.Table.Text; table != "" {
+			sizes += " of the table " + table
+		}
+		words = append(words, sizes)
+		if i := s.written.Sizes.Sample; i >= 0 && i < len(g.Sizes) {
+			words = append(words, "sample "+g.Sizes[i])
+		}
+	}
+	return strings.Join(words, " · ")
+}
+
+// A section is a headed part of a sheet.
+type section struct {
+	head string
+	rows []row
+}
+
+// sections are the parts of a sheet in the order a grader works: from the body to the thing made.
+func (s sheet) sections(g *grade.Grade) []section {
+	parts := []section{{head: "body"}, {head: "wanted"}, {head: "counts"}, {head: "needed"}, {head: "made"}}
+	for i := range g.Values {
+		v := &g.Values[i]
+		at := &parts[int(v.Role)]
+		at.rows = append(at.rows, s.rows(v, g)...)
+	}
+	for _, f := range g.Finished {
+		parts[4].rows = append(parts[4].rows, s.finished(f)...)
+	}
+	return slices.DeleteFunc(parts, func(p section) bool { return p.rows == nil })
+}
+
+// rows are those of one value: its figures, what they were before they were rounded, and the formula.
+func (s sheet) rows(v *grade.Value, g *grade.Grade) []row {
+	figures := row{head: joinWords(v.Name, s.unit(v.Kind)), cells: make([]string, len(v.BySize))}
+	scale := measure.Int(1)
+	if v.Role == grade.Amount && v.Kind == formula.Length {
+		var unit string
+		unit, scale = s.run()
+		figures.head = joinWords(v.Name, unit)
+	}
+	from := row{head: "  from", cells: make([]string, len(v.BySize)), faint: true}
+	rounded := false
+	for i, n := range v.BySize {
+		figures.cells[i] = number(n.Num.Div(scale), v.Kind)
+		if v.Pinned != nil && v.Pinned[i] {
+			figures.cells[i] += "*"
+		}
+		if n.Story.Way != formula.NotRounded && n.Story.From.Cmp(n.Num) != 0 {
+			rounded = true
+			from.cells[i] = story(n)
+		}
+	}
+	if v.Role == grade.Body {
+		return s.range_(figures, v, g)
+	}
+	out := []row{figures}
+	if rounded {
+		out = append(out, from)
+	}
+	for _, f := range s.formulas(v) {
+		out = append(out, row{note: "  " + f, faint: true})
+	}
+	return out
+}
+
+// range_ adds to a body measurement the range that its table prints, where the formulas take one end of it.
+func (s sheet) range_(figures row, v *grade.Value, g *grade.Grade) []row {
+	for _, b := range s.written.Sizes.Body {
+		if b.Name != v.Name || len(b.Cells) != len(s.written.Sizes.Names) {
+			continue
+		}
+		printed := row{head: "  printed", cells: make([]string, len(g.Sizes)), faint: true}
+		ranged := false
+		for i, size := range g.Sizes {
+			at := slices.Index(s.written.Sizes.Names, size)
+			if at < 0 {
+				return []row{figures}
+			}
+			c := b.Cells[at]
+			low, high := c.LowCm, c.HighCm
+			if s.tape.Unit == measure.Inch {
+				low, high = c.LowInch, c.HighInch
+			}
+			printed.cells[i] = low.Decimal(2)
+			if low.Cmp(high) != 0 {
+				ranged = true
+				printed.cells[i] += "–" + high.Decimal(2)
+			}
+		}
+		if ranged {
+			return []row{figures, printed}
+		}
+	}
+	return []row{figures}
+}
+
+// finished are the rows of what is made: the measurement, the body it goes round, and the ease that is left.
+func (s sheet) finished(f grade.Finished) []row {
+	line := func(head string, nums []measure.Num, plus, faint bool) row {
+		r := row{head: head, cells: make([]string, len(nums)), faint: faint}
+		for i, n := range nums {
+			r.cells[i] = number(n, formula.Length)
+			if plus && n.Sign() > 0 {
+				r.cells[i] = "+" + r.cells[i]
+			}
+		}
+		return r
+	}
+	rows := []row{line(joinWords(f.Name, s.unit(formula.Length)), f.Made, false, false)}
+	if f.Ease != nil {
+		rows = append(rows, line("  ease", f.Ease, true, true))
+	}
+	return rows
+}
+
+// formulas are those a value is worked by, with the sizes each is for.
+func (s sheet) formulas(v *grade.Value) []string {
+	var parts []pattern.Part
+	p := s.written
+	switch v.Role {
+	case grade.Count:
+		parts = definition(p.Counts, v.Name)
+	case grade.Wish:
+		for _, m := range p.Measures {
+			if m.Name.Text != v.Name {
+				continue
+			}
+			if parts = m.Parts; parts == nil && m.Body.Text != "" {
+				words := []string{m.Body.Text}
+				for _, e := range m.Ease {
+					words = append(words, "ease "+e.Formula.Text+s.forSizes(e.Sizes))
+				}
+				return []string{strings.Join(words, " + ")}
+			}
+		}
+	}
+	var out []string
+	for _, part := range parts {
+		if part.Formula != nil && !bare(part.Formula.Text) {
+			out = append(out, part.Formula.Text+s.forSizes(part.Sizes))
+		}
+	}
+	return out
+}
+
+func definition(all []pattern.Definition, name string) []pattern.Part {
+	for _, d := range all {
+		if d.Name.Text == name {
+			return d.Parts
+		}
+	}
+	return nil
+}
+
+// forSizes names the sizes a formula is for, if it is not for all.
+func (s sheet) forSizes(sizes []int) string {
+	if sizes == nil {
+		return ""
+	}
+	all := s.written.Sizes.Names
+	var names []string
+	for _, i := range sizes {
+		if i < len(all) {
+			names = append(names, all[i])
+		}
+	}
+	return " (" + source.SizeNames(names, all) + ")"
+}
+
+// bare reports whether a formula says no more than the figures above it: a number and a unit.
+func bare(text string) bool {
+	return !strings.ContainsAny(text, "*/,") && len(strings.Fields(text)) <= 2
+}
+
+func (s sheet) unit(k formula.Kind) string {
+	switch k {
+	case formula.Length:
+		if s.tape.Unit == measure.Inch {
+			return "inch"
+		}
+		return "cm"
+	case formula.Mass:
+		return "g"
+	case formula.Stitches:
+		return "sts"
+	case formula.Rows:
+		return "rows"
+	}
+	return ""
+}
+
+// run is the unit that a length of yarn is given in, with how many of the tape's units it has.
+func (s sheet) run() (unit string, scale measure.Num) {
+	if s.tape.Unit == measure.Inch {
+		return "yd", measure.Int(36)
+	}
+	return "m", measure.Int(100)
+}
+
+// number prints a value in the unit that its row names. Counts are exact; lengths and masses are shown to the hundredth.
+func number(n measure.Num, k formula.Kind) string {
+	switch {
+	case n.IsLost() || k == formula.Unknown:
+		return "?"
+	case k == formula.Length || k == formula.Mass:
+		return n.Decimal(2)
+	}
+	return n.String()
+}
+
+// story prints what a count was before it was made whole: a fraction of a stitch that one can picture as a fraction, any other
+// to the hundredth.
+func story(v formula.Value) string {
+	switch from := v.Story.From; {
+	case v.Approx:
+		return "≈" + from.Decimal(2)
+	case from.Under() <= 8:
+		return from.String()
+	default:
+		return from.Decimal(2)
+	}
+}
+
+func joinWords(words ...string) string {
+	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), " ")
+}
+
+func pinned(g *grade.Grade) bool {
+	return slices.ContainsFunc(g.Values, func(v grade.Value) bool { return slices.Contains(v.Pinned, true) })
+}
+
+// section prints one part, in as many bands of sizes as its widest cells need.
+func (s sheet) section(b *strings.Builder, part section, sizes []string) {
+	head, cell := utf8.RuneCountInString(part.head), 4
+	for _, r := range part.rows {
+		head = max(head, utf8.RuneCountInString(r.head))
+		for _, c := range r.cells {
+			cell = max(cell, utf8.RuneCountInString(c))
+		}
+	}
+	for _, s := range sizes {
+		cell = max(cell, utf8.RuneCountInString(s))
+	}
+	bands := 1
+	for head+(len(sizes)+bands-1)/bands*(cell+2) > wide && bands < len(sizes) {
+		bands++
+	}
+	each := (len(sizes) + bands - 1) / bands
+	for from := 0; from < len(sizes); from += each {
+		to := min(from+each, len(sizes))
+		b.WriteByte('\n')
+		line(b, part.head, sizes[from:to], head, cell)
+		for _, r := range part.rows {
+			switch {
+			case r.cells != nil:
+				line(b, r.head, r.cells[from:min(to, len(r.cells))], head, cell)
+			case to == len(sizes):
+				wrap(b, r.note)
+			}
+		}
+	}
+}
+
+func line(b *strings.Builder, head string, cells []string, headWidth, cellWidth int) {
+	text := head + strings.Repeat(" ", headWidth-utf8.RuneCountInString(head))
+	for _, c := range cells {
+		text += strings.Repeat(" ", cellWidth+2-utf8.RuneCountInString(c)) + c
+	}
+	b.WriteString(strings.TrimRight(text, " ") + "\n")
+}
+
+// wrap writes a note in lines of the sheet's width, those after the first further in.
+func wrap(b *strings.Builder, note string) {
+	indent := "  "
+	text := indent
+	for _, word := range strings.Fields(note) {
+		if text != indent && utf8.RuneCountInString(text)+1+utf8.RuneCountInString(word) > wide {
+			b.WriteString(text + "\n")
+			indent = "      "
+			text = indent
+		}
+		if strings.TrimSpace(text) != "" {
+			text += " "
+		}
+		text += word
+	}
+	b.WriteString(text + "\n")
+}
+
+// single prints a grade of one size: a value a line, with its story beside it.
+func (s sheet) single(b *strings.Builder, g *grade.Grade) {
+	for _, part := range s.sections(g) {
+		head, cell := 0, 0
+		for _, r := range part.rows {
+			head = max(head, utf8.RuneCountInString(r.head))
+			for _, c := range r.cells {
+				cell = max(cell, utf8.RuneCountInString(c))
+			}
+		}
+		fmt.Fprintf(b, "\n%s\n", part.head)
+		for _, r := range part.rows {
+			if r.cells == nil {
+				wrap(b, "  "+r.note)
+				continue
+			}
+			b.WriteString("  ")
+			line(b, r.head, r.cells, head, cell)
+		}
+	}
+	if pinned(g) {
+		b.WriteString("\n* your own choice, pinned\n")
+	}
+}
