@@ -7,6 +7,7 @@
 package notation
 
 import (
+	"foundrow/internal/measure"
 	"foundrow/internal/source"
 	"foundrow/internal/stitch"
 )
@@ -61,7 +62,8 @@ type Entry struct {
 // A Foundation is what the first row is worked into: a chain, a ring, foundation stitches.
 type Foundation struct {
 	placed
-	Body []Clause // "Ch 43", "Fsc 61", "Ch 4, sl st in first ch to form a ring", "magic ring"
+	Body   []Clause // "Ch 43", "Fsc 61", "Ch 4, sl st in first ch to form a ring", "magic ring"
+	Claims []Claim
 }
 
 // A Start says what a piece begins on when that is not a chain: stitches, row-ends, edges of pieces, a row over nothing.
@@ -73,12 +75,13 @@ type Start struct {
 	Around bool     // they close into a round
 	Pickup []Clause // "1 sc in each row-end", worked along the edges
 	Body   []Clause // a row worked over nothing: "(3 dc, ch 2) 4 times"
+	Claims []Claim
 }
 
 // An Edge names live stitches: "hem.left", "first 55 sts of yoke.last", "body.last from marker a to marker b", "sts of row 5".
 type Edge struct {
 	Piece string // empty for the piece itself
-	Which string // last, foundation, left, right, or "row 5"
+	Which string // last, foundation, left, right, or row with its number in Row
 	Row   Count  // of sts left unworked: "sts of row 5"
 	First Count  // "first 55 sts of"
 	Last  Count
@@ -104,6 +107,8 @@ type Label struct {
 	Times   Count   // "Next 5 (6, 7, 9) rows"
 	Side    Side
 	Yarn    string // "(B)"
+	Bare    bool   // only numbers, as old books write: "4."
+	Remark  string // "(right cup only)"
 	Span    source.Span
 }
 
@@ -135,6 +140,7 @@ type Again struct {
 	Last     Count   // "repeat last 2 rows"
 	Extent   Extent  // how often; zero means once for each row of the label
 	Ending   []Range // "ending with row 2"
+	EndSide  Side    // "ending with a WS row"
 	Reversed bool    // "reversing all shaping"
 	Claims   []Claim
 }
@@ -148,6 +154,7 @@ type Rule struct {
 	Stitch stitch.Stitch // "ch 2 counts as hdc"; the special stitch a unit is
 	How    []Clause      // "V-st = (dc, ch 1, dc)", "join = sl st in first st", "inc = 2 sc in next st"
 	Name   string        // the name being defined
+	Plus   Count         // "ch 4 counts as dc, ch 1": chains beyond the stitch
 }
 
 // RuleKind is one of the sentences that a "Throughout:" line may say.
@@ -183,6 +190,7 @@ type Mark struct {
 	placed
 	Name string
 	In   Count // which stitch of the last row
+	Last bool  // the last stitch of it
 }
 
 // A Seam joins two edges: "Seam: hem.last to hem.foundation."
@@ -217,8 +225,8 @@ type Unread struct {
 
 // Clauses
 
-// A Clause is one thing a row says: *Make, *Chain, *Group, *Repeat, *Skip, *Leave, *Join, *Travel, *Evenly, *Through, *Turn,
-// *Fasten, *Yarn, *Marker, *Quoted, *Remark, *Like or *UnreadClause. A clause may hold for some sizes only.
+// A Clause is one thing a row says: *Make, *Chain, *Group, *Repeat, *Skip, *Leave, *Join, *Travel, *Evenly, *AtEnds, *Through, *Turn,
+// *Fasten, *Rejoin, *Yarn, *Marker, *Along, *Counts, *Continue, *Quoted, *Remark, *Like or *UnreadClause. A clause may hold for some sizes only.
 type Clause interface {
 	At() source.Span
 	For() Only
@@ -232,6 +240,9 @@ type Make struct {
 	Count  Count // the number that stands by the stitch
 	Form   Form  // where it stands
 	In     Target
+	And    bool    // joined to the Make before by "and", its stitch not repeated: "sc in 2nd ch from hook and in each ch across"
+	More   bool    // "3 more dc"
+	LastIn *Target // "…, the last one in top of beg ch-3"
 }
 
 // Form is how the number stands by the stitch, kept because "3 sc" and "sc 3" can mean different things.
@@ -257,9 +268,18 @@ type Target struct {
 	Below int    // rows below the last: "2 rows below" is 2
 	Row   Count  // "in skipped st of Rnd 2"
 	Edge  *Edge  // of another piece: "in next st of body.left"
-	Name  string // of a marker
-	Span  source.Span
+	Name  string // of a marker, or of the edge gone along: "long side"
+	Every int    // "in every other st" is 2, "in every 3rd row" is 3; 0 otherwise
+	Over  bool   // "over next 4 sts": the stitches are made over all of these places together
+	Base  bool   // of Same: "in base of ch 1"; Of is the chain
+	Prev  bool   // "of each of previous 11 rows"
+	// OfWhere is which of the units is meant where the place within it has a Where of its own: "center dc of next shell"
+	OfWhere Where
+	Span    source.Span
 }
+
+// Said reports whether a target is said at all.
+func (t *Target) Said() bool { return t.Span != (source.Span{}) }
 
 // Where is the kind of place, or how it is found.
 type Where uint8
@@ -311,18 +331,20 @@ const (
 	AUnit              // shell, V-st, cluster group, block, corner, mesh: something defined
 	ARepeat            // repeat, pattern repeat, group
 	APost              // post
+	ARow               // row or round, counted as a whole: "20 rows in all"
 )
 
 // An Extent says how far or how often.
 type Extent struct {
-	Kind   ExtentKind
-	Count  Count  // of times, of places left
-	Noun   Noun   // "last 3 sts", "next ch-2 sp", "5 ch-1 sps remain"
-	Name   string // of a marker
-	Length Count  // "until piece measures {length}": the slot or a plain number
-	Unit   string // of a plain length
-	Ending string // "ending with a WS row", "ending with row 2"
-	Span   source.Span
+	Kind    ExtentKind
+	Count   Count       // of times, of places left
+	Noun    Noun        // "last 3 sts", "next ch-2 sp", "5 ch-1 sps remain"
+	Name    string      // of a marker
+	Length  Count       // "until piece measures {length}": the slot, the list or the whole part of a plain number
+	Measure measure.Num // the plain number itself: 30.5
+	Unit    string      // of a plain length: "cm", "mm", "inch"
+	Ending  string      // "ending with a WS row", "ending with row 2"
+	Span    source.Span
 }
 
 // ExtentKind sorts extents.
@@ -366,19 +388,21 @@ const (
 type Group struct {
 	placed
 	Body    []Clause
-	Bracket byte    // '(', '[', '{' or 0
-	In      *Target // into one place: "(2 dc, ch 2, 2 dc) in next ch-2 sp", "in each ch-1 sp around"
-	Extent  Extent  // "6 times", "across"
+	Bracket byte     // '(', '[', '{' or 0
+	In      *Target  // into one place: "(2 dc, ch 2, 2 dc) in next ch-2 sp", "in each ch-1 sp around"
+	Extent  Extent   // "6 times", "across"
+	Ending  []Clause // "…] across, ending with dc in top of tch": instead of the tail of the last time
+	Instead []Clause // "… instead of ch 2": the tail that is replaced
 }
 
-// A Repeat is a star repeat: "*…; rep from * 4 more times", "*…* 5 times". Until is the place within its body where the last time
-// stops ("ending last rep at **"), as the number of clauses worked then, or 0.
+// A Repeat is a star repeat: "*…; rep from * 4 more times", "*…* 5 times". The last time may stop at a mark ("ending last rep at **").
 type Repeat struct {
 	placed
 	Body    []Clause
 	Stars   int // 1 for *, 2 for **, …
 	Extent  Extent
-	Until   int
+	Until   int      // how many clauses stand before the mark ** within it, 0 when there is none
+	Last    bool     // the last time stops at the mark
 	Ending  []Clause // "ending last rep with ch 1": instead of the body's tail
 	Instead []Clause // "… instead of ch 2": the tail that is replaced
 }
@@ -400,6 +424,7 @@ type Join struct {
 	placed
 	With []Clause // what closes the round when not a slip stitch
 	In   Target
+	Slip bool // said as a slip stitch only: "sl st in first sc"; at the start of a row it moves along
 	Not  bool // "do not join"
 }
 
@@ -407,6 +432,7 @@ type Join struct {
 type Travel struct {
 	placed
 	Stitch stitch.Stitch
+	Count  Count // "2 sl st in next sp": how many; not said is one in each place
 	In     []Target
 }
 
@@ -420,10 +446,47 @@ type Evenly struct {
 	Along  Target
 }
 
+// AtEnds increases or decreases at the ends of the row, in the stitch of the rows before: "dec 1 st at each end".
+type AtEnds struct {
+	placed
+	Change     int // +1 or -1
+	Count      Count
+	Start, End bool
+}
+
 // Through sets the loops for what follows: "FLO:", "Working in back loops only," until the end of the row or the next.
 type Through struct {
 	placed
 	Loop stitch.Loop
+}
+
+// Along says where the clauses behind it are worked, up to the next Along or the end of the row: "along the other side", "along row
+// ends", "other side:".
+type Along struct {
+	placed
+	In Target
+}
+
+// Counts says what a chain counts as where it is not a Chain of its own: "(skipped ch count as dc)", "turning ch as 1 dc".
+type Counts struct {
+	placed
+	Skipped bool // the chains passed over at the start of a foundation; otherwise the turning chain of the row
+	Says    ChainSays
+	As      stitch.Stitch
+	Plus    Count // "the skipped ch counting as dc and ch 1"
+}
+
+// Continue goes on shaping over rows that are not written out: "inc 6 sts on next and every following alt rnd to 72 (78-84-90) sc".
+type Continue struct {
+	placed
+	Change int // +1 or -1; 0 when the rows go on unchanged
+	Count  Count
+	Stitch stitch.Stitch
+	Each   Noun  // "in each section"; zero for the whole row
+	Every  int   // the change comes every so many rows: 1 or 2
+	Next   bool  // and on the next row
+	Rows   Count // "work 6 rows": how many rows
+	Extent Extent
 }
 
 // Turn turns the work; Not is "do not turn".
@@ -433,7 +496,10 @@ type Turn struct {
 }
 
 // Fasten ends the yarn; Rejoin begins it again somewhere.
-type Fasten struct{ placed }
+type Fasten struct {
+	placed
+	Yarn string // "fasten off A"; empty for the yarn in hand
+}
 
 // Rejoin joins yarn, perhaps of a colour, in a place: "join B in any ch-2 sp", "rejoin yarn in next free st".
 type Rejoin struct {
@@ -465,6 +531,7 @@ type Quoted struct {
 	Uses   Count
 	Makes  Count
 	Stitch stitch.Stitch // what it makes, when said
+	Bare   bool          // says neither what it uses nor what it makes
 }
 
 // A Remark changes nothing: "(RS facing)", "not counting the sl sts", "as set".
@@ -476,8 +543,9 @@ type Remark struct {
 // Like works what another row said: "as Row 4", "rep Row 2", within a row's body.
 type Like struct {
 	placed
-	Rows []Range
-	Last Count
+	Rows   []Range
+	Last   Count // "last 2 rows"
+	Extent Extent
 }
 
 // UnreadClause is words that were not understood; Wanted is what could have stood there.
@@ -490,10 +558,12 @@ type UnreadClause struct {
 // A Claim is the count a designer printed after a row. Several make a mixed count: "(82 dc, 4 ch-2 sps)".
 type Claim struct {
 	Count  Count
-	Noun   Noun   // what it counts; AnyStitch when only "sts", NoNoun when only a number
-	Per    string // "on each side", "per side", "each repeat"; empty for the whole row
-	Change int    // "8 sts inc'd" is +1, "dec'd" is -1; 0 is the whole count
-	Groups Count  // "4 groups of 7 dc"
+	Noun   Noun      // what it counts; AnyStitch when only "sts", NoNoun when only a number
+	Per    string    // "on each side", "per side", "each repeat"; empty for the whole row
+	Change int       // "8 sts inc'd" is +1, "dec'd" is -1; 0 is the whole count
+	Groups Count     // "4 groups of 7 dc"
+	With   string    // "counting turning ch", "not counting the sl sts", as written
+	Tch    ChainSays // whether the count has the turning chain in it, where With says so
 	Only   Only
 	Span   source.Span
 }

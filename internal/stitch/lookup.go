@@ -280,3 +280,15 @@ func Marks(word string) (Terms, bool) {
 	}
 	return US, false
 }
+
+// Beginnings calls yield for every word, in small letters, that a stitch's writing begins with in the terms, and the number of
+// words of the longest such writing.
+func Beginnings(t Terms) func(yield func(first string, longest int) bool) {
+	return func(yield func(string, int) bool) {
+		for first, list := range spellings[t] {
+			if !yield(first, 1+len(list[0].rest)) {
+				return
+			}
+		}
+	}
+}

@@ -1,0 +1,291 @@
+package notation
+
+import "foundrow/internal/source"
+
+// A bracketKind is what a bracket holds.
+type bracketKind uint8
+
+const (
+	group bracketKind = iota
+	list              // numbers for the sizes
+	remark
+	claim
+)
+
+// bracketAt decides what the bracket at token i holds. The order of the questions matters and is told in the architecture: numbers
+// only after a number are a list, which count has taken before anybody asks here; then remarks, then claims, else it is a group.
+func (p *parser) bracketAt(i int) bracketKind {
+	to := p.t[i].n
+	if to >= p.end {
+		return group
+	}
+	if _, ok := p.numbersIn(i); ok {
+		if i > 0 && p.expectsNumber(i-1) && to-i > 2 {
+			return list
+		}
+		return claim
+	}
+	if p.remarkIn(i, to) {
+		return remark
+	}
+	if p.closesRow(to+1) && p.claimsIn(i+1, to) {
+		return claim
+	}
+	return group
+}
+
+// expectsNumber reports whether a number for the sizes may follow token i: "next (50, 54, 58)", "sc (3, 4, 4)".
+func (p *parser) expectsNumber(i int) bool {
+	t := &p.t[i]
+	return t.kind == tWord && (t.is || t.word == wNext || t.word == wIn || t.word == wFirst || t.word == wLast || t.word == wSkip || t.word == wCh || t.word == wOf)
+}
+
+// remarkIn reports whether the bracket from token i to its end says something about the work rather than working it.
+func (p *parser) remarkIn(i, to int) bool {
+	for k := i + 1; k < to; k++ {
+		t := &p.t[k]
+		if t.kind != tWord {
+			continue
+		}
+		switch t.word {
+		case wCounting, wNot, wDo, wSkipped, wThroughout, wFacing, wRS, wWS, wWhich, wBe:
+			return true
+		case wCount:
+			return k > i+1 || p.t[k].low != "count"
+		}
+		if k == i+1 && remarkWords[t.low] {
+			return true
+		}
+	}
+	return false
+}
+
+// remarkWords begin a bracket that only explains.
+var remarkWords = map[string]bool{
+	"see": true, "note": true, "same": true, "that": true, "this": true, "these": true, "here": true, "mark": true, "pm": true, "optional": true,
+	"you": true, "it": true, "if": true, "tip": true, "photo": true, "i.e": true, "ie": true, "eg": true, "first": true, "corner": true, "beg": true, "shell": true,
+	"v-st": true, "made": true, "as": true, "a": true, "all": true, "or": true, "remember": true, "make": true, "and": true, "right": true, "left": true, "side": true,
+}
+
+// closesRow reports whether nothing is worked from token i on: only joins, turns, further counts and remarks.
+func (p *parser) closesRow(i int) bool {
+	for i < p.end {
+		t := &p.t[i]
+		switch t.kind {
+		case tComma, tStop, tSemi, tDash, tColon:
+			i++
+			continue
+		case tOpen:
+			if t.n >= p.end {
+				return false
+			}
+			i = t.n + 1
+			continue
+		case tWord:
+			switch t.word {
+			case wTurn, wJoin, wFasten, wDo, wCh, wCut, wPlace, wMarker, wMarked, wChange, wWith, wDrop, wWithout, wLeave, wRemove, wMove, wStuff, wWork, wContinue, wNot:
+				return true
+			}
+			return t.low == "sl" || t.low == "ss" || t.low == "mark" || t.low == "stuff" || t.low == "invisible"
+		case tQuote:
+			return true
+		}
+		return false
+	}
+	return true
+}
+
+// within reads the tokens between two places as a window of their own.
+func (p *parser) within(from, to int, read func()) {
+	i, end := p.i, p.end
+	p.i, p.end = from, to
+	read()
+	p.i, p.end = i, end
+}
+
+// bracket reads a bracket as a clause, a claim, or words about the clause before it.
+func (p *parser) bracket(b *body, closed int) bool {
+	i := p.i
+	to := p.t[i].n
+	if to >= p.end { // never closed: read on as though it were not there
+		p.i++
+		return true
+	}
+	switch p.bracketAt(i) {
+	case claim:
+		var cs []Claim
+		p.within(i+1, to, func() { cs, _ = p.claimList(true) })
+		b.claims = append(b.claims, cs...)
+		p.i = to + 1
+		b.closed = closed
+		return true
+	case list:
+		return false
+	case remark:
+		p.i = to + 1
+		b.closed = closed
+		p.remarkBracket(b, i, to)
+		return true
+	}
+	g := p.groupBody()
+	p.groupRest(b, g, i)
+	return true
+}
+
+// groupBody reads the clauses of the bracket at the next token.
+func (p *parser) groupBody() *Group {
+	i := p.i
+	to := p.t[i].n
+	g := &Group{Bracket: p.t[i].bracket}
+	if g.Bracket != '[' {
+		g.Bracket = '('
+	}
+	last := p.last
+	p.within(i+1, to, func() { g.Body, _ = p.clauses() })
+	if len(g.Body) == 0 {
+		p.last = last
+	}
+	p.i = to + 1
+	return g
+}
+
+// groupRest reads how often and where a group is worked, in either order.
+func (p *parser) groupRest(b *body, g *Group, i int) {
+	for range 3 {
+		k := p.i
+		if g.Extent.Kind == NotSaid {
+			p.eatKind(tHyphen)
+			if e, ok := p.extent(); ok {
+				g.Extent = e
+				continue
+			}
+			p.i = k
+		}
+		if g.In == nil {
+			p.eat(wWorking)
+			if t, ok := p.target(); ok {
+				g.In = &t
+				continue
+			}
+			p.i = k
+		}
+		break
+	}
+	if g.Extent.Kind == NotSaid && g.In != nil && p.kindAt(0, tComma) {
+		k := p.i
+		p.i++
+		if e, ok := p.looseTimes(); ok {
+			g.Extent = e
+		} else {
+			p.i = k
+		}
+	}
+	g.placed = p.placed(i)
+	if g.Extent.Kind == NotSaid && g.In == nil {
+		p.eatFor()
+	}
+	b.out = append(b.out, g)
+}
+
+// eatFor passes over "for corner", "for thumb".
+func (p *parser) eatFor() {
+	if p.is(wFor) && p.isAt(1, wCorner, unknown) && !p.lengthAt(1) {
+		p.i += 2
+		p.eat(wCorner)
+	}
+}
+
+// remarkBracket reads words in brackets about what stands before them: what a chain counts as, or a remark.
+func (p *parser) remarkBracket(b *body, i, to int) {
+	span := source.Span{From: p.t[i].from, To: p.t[to].to}
+	var c Counts
+	ok := false
+	p.within(i+1, to, func() { c, ok = p.countsAs() })
+	if !ok {
+		text := p.text[p.t[i].to:p.t[to].from]
+		b.out = append(b.out, &Remark{placed{Span: span, Only: p.only}, text})
+		return
+	}
+	if n := len(b.out); n > 0 {
+		if ch, is := b.out[n-1].(*Chain); is && ch.Says == ChainUnsaid {
+			ch.Says, ch.As, ch.Plus = c.Says, c.As, c.Plus
+			ch.Span.To = span.To
+			return
+		}
+	}
+	c.placed = placed{Span: span, Only: p.only}
+	b.out = append(b.out, &c)
+}
+
+// countsAs reads what a chain counts as, up to the end of the window: "counts as dc", "does not count as a st", "not a st", "counts as
+// dc, ch 2", "counts as dc + ch 2", "skipped 2 ch count as dc".
+func (p *parser) countsAs() (Counts, bool) {
+	c := Counts{}
+	p.eat(wThis, wThat, wBeg, wBeginning, wTurning, wTch)
+	p.eat(wFirst)
+	if p.eat(wSkipped) {
+		c.Skipped = true
+	}
+	if p.is(wBeg, wBeginning, wTurning) {
+		p.i++
+	}
+	p.number()
+	p.eat(wBeg, wTurning)
+	if p.eat(wCh) {
+		p.chainsAfter()
+	}
+	if p.low(0) == "sts" || p.low(0) == "st" {
+		p.i++
+	}
+	not := false
+	switch {
+	case p.is(wDo) && p.isAt(1, wNot):
+		p.i += 2
+		not = true
+	case p.is(wDo):
+		not = p.low(0) == "don't" || p.low(0) == "doesn't"
+		p.i++
+	case p.eat(wNot):
+		not = true
+	}
+	p.eat(wBe)
+	if p.eat(wNot) {
+		not = true
+	}
+	counted := p.eat(wCount) || p.eat(wCounting)
+	if !counted && !not && !p.is(wAs) {
+		return c, false
+	}
+	if !p.eat(wAs) {
+		p.eat(wIn)
+	}
+	if not {
+		c.Says = SaysNot
+		for !p.done() {
+			p.i++
+		}
+		return c, true
+	}
+	c.Says = SaysCounts
+	p.eat(wA)
+	p.eat(wFirst)
+	p.number()
+	if s, ok := p.stitchHere(); ok {
+		c.As = s
+	} else if !p.eat(wSt) {
+		p.eat(wFirst)
+		p.eat(wSt)
+	}
+	p.eatKind(tComma)
+	p.eatKind(tPlus)
+	p.eat(wAnd)
+	p.eatKind(tComma)
+	if p.eat(wCh) {
+		p.eatKind(tHyphen)
+		c.Plus, _ = p.count()
+		p.eat(wSp)
+	} else if n, ok := p.count(); ok && p.eat(wCh) {
+		c.Plus = n
+	}
+	return c, true
+}

@@ -1,0 +1,354 @@
+package notation
+
+import (
+	"strings"
+
+	"foundrow/internal/source"
+)
+
+// claimsIn reports whether the tokens between two places are claims and nothing else.
+func (p *parser) claimsIn(from, to int) (ok bool) {
+	far, wanted := p.far, p.wanted
+	p.within(from, to, func() {
+		_, ok = p.claimList(true)
+		ok = ok && p.done()
+	})
+	p.far, p.wanted = far, wanted
+	return ok
+}
+
+// claimList reads counts of what a row leaves: "82 dc, 4 ch-2 sps", "11, 11, 12 shells", "4 groups of 7 dc". Whole says that the
+// window holds nothing else; otherwise it stops at the end of the sentence.
+func (p *parser) claimList(whole bool) ([]Claim, bool) {
+	var out []Claim
+	only := p.sizesOnly()
+	for !p.done() {
+		c, ok := p.claim(whole)
+		if !ok {
+			break
+		}
+		c.Only = only
+		out = append(out, c)
+		i := p.i
+		if !p.kindAt(0, tComma) && !p.kindAt(0, tSemi) && !p.kindAt(0, tPlus) && !p.is(wAnd) {
+			break
+		}
+		for p.kindAt(0, tComma) || p.kindAt(0, tSemi) || p.kindAt(0, tPlus) || p.is(wAnd) {
+			p.i++
+		}
+		if p.chainBetween() {
+			break
+		}
+		if !p.numberNext() && !p.kindAt(0, tOpen) || !p.claimFollows() {
+			p.i = i
+			break
+		}
+	}
+	return out, len(out) > 0
+}
+
+// claimFollows reports whether another claim, and not something to work, comes next: "…, 4 ch-2 sps".
+func (p *parser) claimFollows() bool {
+	i := p.i
+	defer func() { p.i = i }()
+	c, ok := p.claim(false)
+	return ok && c.Noun.Kind != NoNoun && !p.is(wIn, wOver, wAround, wTimes)
+}
+
+// chainBetween reads "ch 1 between" behind a count of stitches.
+func (p *parser) chainBetween() bool {
+	i := p.i
+	if p.eat(wCh) {
+		p.chainsAfter()
+		p.eat(wSp)
+		if p.eat(wBetween) {
+			p.restOfPhrase()
+			return true
+		}
+	}
+	p.i = i
+	return false
+}
+
+// claim reads one count and what it counts.
+func (p *parser) claim(whole bool) (Claim, bool) {
+	i := p.i
+	var c Claim
+	for p.is(wTotal, wNow, wYou, wHave, wShould) || p.is(wA) && p.isAt(1, wTotal) || p.is(wFor) && p.isAt(1, wA, wTotal) || p.kindAt(0, tColon) || p.kindAt(0, tEquals) || p.is(wOf) {
+		p.i++
+	}
+	if n, ok := p.commaList(); ok {
+		c.Count = n
+	} else if n, ok := p.count(); ok {
+		c.Count = n
+	} else {
+		p.i = i
+		return Claim{}, false
+	}
+	p.eat(wMore, wTotal)
+	if p.is(wGroup) && p.isAt(1, wOf) && p.kindAt(2, tNumber) {
+		p.i += 2
+		c.Groups = c.Count
+		c.Count, _ = p.count()
+	}
+	p.eat(wUnworked, wRemaining)
+	if n, ok := p.countedNoun(); ok {
+		c.Noun = n
+	}
+	p.eat(wSt)
+	p.qualify(&c)
+	if whole && p.kindAt(0, tOpen) {
+		return Claim{}, false
+	}
+	c.Span = p.since(i)
+	return c, true
+}
+
+// commaList reads the numbers of all sizes written without a bracket of their own: "11, 11, 12, 12, 12 shells".
+func (p *parser) commaList() (Count, bool) {
+	sizes := len(p.in.Sizes)
+	if sizes < 2 {
+		return Count{}, false
+	}
+	i := p.i
+	var list []Entry
+	for {
+		n, ok := p.number()
+		switch {
+		case ok:
+			list = append(list, Entry{N: n})
+		case p.kindAt(0, tDash) || p.kindAt(0, tHyphen):
+			list = append(list, Entry{Absent: true})
+			p.i++
+		default:
+			p.i = i
+			return Count{}, false
+		}
+		if len(list) == sizes {
+			return Count{Said: true, List: list, Span: p.since(i)}, true
+		}
+		if !p.eatKind(tComma) && !p.eatKind(tSlash) && !p.eatKind(tColon) {
+			p.i = i
+			return Count{}, false
+		}
+	}
+}
+
+// countedNoun reads what a claim counts; a row may be counted too.
+func (p *parser) countedNoun() (Noun, bool) {
+	if p.is(wRow, wRnd) {
+		p.i++
+		return Noun{Kind: ARow}, true
+	}
+	i := p.i
+	name := p.adjective()
+	n, ok := p.noun()
+	if !ok {
+		p.i = i
+		return Noun{}, false
+	}
+	if name != "" {
+		n.Name = name
+	}
+	return n, true
+}
+
+// qualify reads what narrows a claim: "on each side", "inc'd", "counting turning ch", "when done".
+func (p *parser) qualify(c *Claim) {
+	for !p.done() {
+		i := p.i
+		switch {
+		case p.is(wOn, wIn, wEach, wEvery, wOf) && p.each(c):
+		case p.low(0) == "per":
+			p.i++
+			c.Per = "each " + p.words(1)
+		case p.eat(wIncreased), p.is(wInc) && (p.isAt(1, unknown) || p.kindAt(1, tEnd) || p.kindAt(1, tShut)) && p.eat(wInc):
+			c.Change = 1
+		case p.eat(wDecreased):
+			c.Change = -1
+		case p.eat(wRemain), p.eat(wRemaining), p.eat(wLeft), p.eat(wTotal), p.eatAll(wIn, wAll), p.eatAll(wIn, wTotal), p.eat(wAround), p.eat(wAcross), p.eat(wNow):
+		case p.low(0) == "made" || p.low(0) == "worked" || p.low(0) == "when" || p.is(wDone):
+			p.i++
+		case p.eatAll(wAt, wEnd):
+			if p.eat(wOf) {
+				p.eat(wRow, wRnd)
+			}
+		case p.is(wCounting) || p.is(wNot) && p.isAt(1, wCounting) || p.is(wWith, wWithout) && p.isAt(1, wTch, wTurning, wBeg) || p.kindAt(0, tComma) && (p.isAt(1, wCounting) || p.isAt(1, wNot) && p.isAt(2, wCounting)):
+			p.counting(c)
+		default:
+			p.i = i
+			return
+		}
+	}
+}
+
+// each reads "on each side", "each side", "in each section".
+func (p *parser) each(c *Claim) bool {
+	i := p.i
+	p.eat(wOn, wIn, wOf)
+	if !p.eat(wEach, wEvery) {
+		p.i = i
+		return false
+	}
+	if p.is(wSt) {
+		p.i = i
+		return false
+	}
+	c.Per = "each " + p.words(1)
+	return c.Per != "each "
+}
+
+// words returns the next words as written, up to n of them.
+func (p *parser) words(n int) string {
+	i := p.i
+	for n > 0 && p.kindAt(0, tWord) {
+		p.i++
+		n--
+	}
+	s := p.since(i)
+	return strings.ToLower(p.text[s.From:s.To])
+}
+
+// counting reads whether the count has the turning chain in it, or leaves something out.
+func (p *parser) counting(c *Claim) {
+	p.eatKind(tComma)
+	from := p.i
+	without := p.is(wNot, wWithout) || p.low(0) == "excluding"
+	p.eat(wNot)
+	p.eat(wCounting, wWith, wWithout)
+	tch := p.is(wTch, wTurning, wBeg, wCh, wBeginning)
+	p.restOfPhrase()
+	s := p.since(from)
+	c.With = p.text[s.From:s.To]
+	switch {
+	case tch && without:
+		c.Tch = SaysNot
+	case tch:
+		c.Tch = SaysCounts
+	}
+}
+
+// dashed reads the count behind a dash or an equals sign. A dash before anything else only separates.
+func (p *parser) dashed(b *body) bool {
+	p.i++
+	i := p.i
+	if p.wordyClaim(b) {
+		return true
+	}
+	if cs, ok := p.claimList(false); ok && p.closesRow(p.i) {
+		b.claims = append(b.claims, cs...)
+		return true
+	}
+	p.i = i
+	return len(b.out) > 0
+}
+
+// bareClaim reads a count that is a sentence of its own at the end of a row: "Join. 42 sc."
+func (p *parser) bareClaim(b *body) bool {
+	if len(b.out) == 0 || len(b.stars) > 0 || !p.numberNext() && !p.kindAt(0, tOpen) {
+		return false
+	}
+	i := p.i
+	before := p.t[i-1].kind
+	if before != tStop && before != tColon && !((before == tComma || before == tSemi) && endsRow(b.out[len(b.out)-1])) {
+		return false
+	}
+	cs, ok := p.claimList(false)
+	if !ok || !p.done() && !p.kindAt(0, tStop) || !p.closesRow(p.i) {
+		p.i = i
+		return false
+	}
+	for _, c := range cs {
+		switch c.Noun.Kind {
+		case NoNoun:
+			ok = false
+		case AStitch, AUnit, AChain:
+			ok = ok && rowDone(b.out[len(b.out)-1])
+		}
+	}
+	if !ok {
+		p.i = i
+		return false
+	}
+	b.claims = append(b.claims, cs...)
+	return true
+}
+
+// endsRow reports whether a clause is the last that a row works.
+func endsRow(c Clause) bool {
+	switch c.(type) {
+	case *Turn, *Join, *Fasten:
+		return true
+	}
+	return false
+}
+
+// rowDone reports whether a clause works to the end of a row, so that a number behind it can only be a count.
+func rowDone(c Clause) bool {
+	switch c := c.(type) {
+	case *Turn, *Join, *Fasten, *Repeat, *Yarn, *Leave, *Like:
+		return true
+	case *Make:
+		return c.In.Till.Kind == AcrossRow || c.In.Where == Last || c.In.Where == Everywhere || c.In.Where == Remaining || c.LastIn != nil || c.In.Where == TopOf
+	case *Group:
+		return c.Extent.Kind != NotSaid || c.In != nil && (c.In.Each || c.In.Where == Last)
+	case *Chain:
+		return c.Says == ChainUnsaid
+	}
+	return false
+}
+
+// wordyClaim reads a count told in words: "In all 15 hdc", "you should have 17 shells", "making 32 crosses in all", "for a total of 36 sts".
+func (p *parser) wordyClaim(b *body) bool {
+	i := p.i
+	switch {
+	case p.eatAll(wIn, wAll), p.eatAll(wIn, wTotal):
+	case p.is(wTotal):
+		p.i++
+	case p.is(wFor) && (p.isAt(1, wA) && p.isAt(2, wTotal) || p.isAt(1, wTotal)):
+		p.i += 2
+		p.eat(wTotal)
+	case p.is(wMaking) && len(b.out) > 0 && p.claimToEnd(1):
+		p.i++
+	case p.is(wYou, wThere):
+		p.i++
+		p.eat(wNow)
+		p.eat(wShould)
+		p.eat(wNow)
+		if !p.eat(wHave, wBe) {
+			p.i = i
+			return false
+		}
+		p.eat(wNow)
+		for p.low(0) == "a" || p.is(wTotal) || p.is(wOf) {
+			p.i++
+		}
+	default:
+		return false
+	}
+	for p.kindAt(0, tColon) || p.kindAt(0, tComma) || p.kindAt(0, tEquals) || p.is(wOf) || p.kindAt(0, tDash) {
+		p.i++
+	}
+	cs, ok := p.claimList(false)
+	if !ok {
+		p.i = i
+		return false
+	}
+	b.claims = append(b.claims, cs...)
+	return true
+}
+
+// claimToEnd reports whether a claim that says "in all" begins k tokens on.
+func (p *parser) claimToEnd(k int) bool {
+	i := p.i
+	defer func() { p.i = i }()
+	p.i += k
+	cs, ok := p.claimList(false)
+	return ok && cs[0].Noun.Kind != NoNoun && (p.done() || p.kindAt(0, tStop) || p.isAt(-1, wAll, wTotal))
+}
+
+// foreignWord is a stitch of the other terms.
+type foreignWord struct {
+	span         source.Span
+	message, fix string
+}

@@ -1,0 +1,574 @@
+package notation
+
+import (
+	"foundrow/internal/source"
+	"foundrow/internal/stitch"
+)
+
+// A star is a repeat that was opened and not yet closed.
+type star struct {
+	rank, at, token, mark int // mark is one more than the number of clauses before the ** within it
+}
+
+// A body is a list of clauses as it is read.
+type body struct {
+	out    []Clause
+	stars  []star
+	claims []Claim
+	closed int // one more than the index of the repeat closed last by a pair of stars, while nothing else came
+}
+
+// clauses reads clauses to the end of the window. Claims met on the way are returned apart.
+func (p *parser) clauses() ([]Clause, []Claim) {
+	var b body
+	for {
+		p.between()
+		if p.done() {
+			break
+		}
+		i := p.i
+		if !p.step(&b) {
+			p.i = i
+			p.addUnread(&b, i)
+		}
+		if p.i == i {
+			p.i++ // cannot happen; a loop that does not move is worse than a word that is lost
+		}
+	}
+	for k := len(b.stars) - 1; k >= 0; k-- {
+		p.unclosedStar(&b, b.stars[k])
+	}
+	for _, c := range b.out {
+		if u, ok := c.(*UnreadClause); ok {
+			p.reportUnread(u)
+		}
+	}
+	return b.out, b.claims
+}
+
+// between passes over what only separates clauses.
+func (p *parser) between() {
+	for !p.done() {
+		switch t := p.at(0); t.kind {
+		case tComma, tSemi, tStop, tColon, tPlus:
+			p.i++
+		case tWord:
+			switch t.word {
+			case wThen, wNow, wAlso:
+				p.i++
+			case wAnd:
+				if p.isAt(1, wIn, wNext, wEach, wFirst, wLast, wOn) || p.kindAt(1, tNumber) && p.isAt(2, wIn) {
+					return
+				}
+				p.i++
+			default:
+				return
+			}
+		default:
+			return
+		}
+	}
+}
+
+func (p *parser) addUnread(b *body, i int) {
+	u := p.unread(i).(*UnreadClause)
+	if n := len(b.out); n > 0 {
+		if before, ok := b.out[n-1].(*UnreadClause); ok && len(b.stars) == 0 {
+			before.Span.To = u.Span.To
+			before.Text = p.text[before.Span.From:before.Span.To]
+			return
+		}
+	}
+	b.out = append(b.out, u)
+}
+
+func (p *parser) unclosedStar(b *body, s star) {
+	t := p.t[s.token]
+	p.report(t.span(), "unclosed-star", quoted(p.text[t.from:t.to])+" opens a repeat that is never closed", "write `rep from * across`, `rep from * 4 more times` or a second star where it ends")
+	r := &Repeat{placed: placed{Span: source.Span{From: t.from, To: p.here()}}, Body: append([]Clause{}, b.out[s.at:]...), Stars: s.rank}
+	b.out = append(b.out[:s.at], r)
+}
+
+// step reads one clause, or a star, or a claim. It reports false when it cannot.
+func (p *parser) step(b *body) bool {
+	closed := b.closed
+	b.closed = 0
+	switch t := p.at(0); t.kind {
+	case tStar:
+		return p.star(b, closed)
+	case tOpen:
+		return p.bracket(b, closed)
+	case tQuote:
+		b.out = append(b.out, p.quotedClause())
+		return true
+	case tDash, tEquals:
+		return p.dashed(b)
+	case tShut, tHyphen, tSlash, tEdge:
+		return false
+	}
+	if p.bareClaim(b) || p.wordyClaim(b) {
+		return true
+	}
+	if p.is(wRep) || p.is(wWork) && p.kindAt(1, tStar) || p.is(wFrom) && p.kindAt(1, tStar) {
+		return p.repeat(b, closed)
+	}
+	if e, ok := p.looseTimes(); ok {
+		return p.applyTimes(b, closed, e)
+	}
+	if p.is(wEnding, wEnd) || p.is(wWith) && p.isAt(1, wLast) {
+		if p.ending(b, closed) {
+			return true
+		}
+	}
+	c, ok := p.clause(b)
+	if !ok {
+		return false
+	}
+	b.out = append(b.out, c...)
+	return true
+}
+
+// clause reads one clause that begins with a word or a number. Most are one node; "sl st in next 2 sts and in next sp" may be more.
+func (p *parser) clause(b *body) ([]Clause, bool) {
+	if cs, ok := p.elided(b); ok {
+		return cs, true
+	}
+	p.eatFiller()
+	i := p.i
+	one := func(c Clause, ok bool) ([]Clause, bool) {
+		if !ok {
+			p.i = i
+			return nil, false
+		}
+		return []Clause{c}, true
+	}
+	if c, ok := p.ownNoun(); ok {
+		return []Clause{c}, true
+	}
+	t := p.at(0)
+	if t.kind == tNumber || t.kind == tSlot || t.kind == tWord && (t.word == wNumberWord || t.word == wA) || t.kind == tOpen {
+		return p.numbered(b)
+	}
+	if t.kind != tWord {
+		return nil, false
+	}
+	switch t.word {
+	case wCh:
+		if c, ok := p.chain(); ok {
+			return []Clause{c}, true
+		}
+	case wTurn:
+		p.i++
+		return one(&Turn{placed: p.placed(i)}, true)
+	case wDo:
+		return one(p.doNot())
+	case wWithout:
+		if p.eatAll(wWithout, wTurning) {
+			return one(&Turn{placed: p.placed(i), Not: true}, true)
+		}
+	case wJoin, wRejoin:
+		return one(p.join())
+	case wFasten, wCut:
+		return one(p.fasten())
+	case wSkip:
+		return one(p.skip())
+	case wLeave:
+		return one(p.leave())
+	case wInc, wDec:
+		if c, ok := p.change(); ok {
+			return []Clause{c}, true
+		}
+	case wWith, wUsing, wChange, wDrop:
+		if c, ok := p.yarn(); ok {
+			return []Clause{c}, true
+		}
+	case wPlace, wMarker, wMove, wRemove:
+		if c, ok := p.marker(); ok {
+			return []Clause{c}, true
+		}
+	case wLoops, wBack, wFront, wBoth, wThrough, wWorking:
+		if c, ok := p.through(); ok {
+			return []Clause{c}, true
+		}
+	case wContinue, wAs, wSame:
+		if c, ok := p.like(); ok {
+			return []Clause{c}, true
+		}
+	}
+	if cs, ok := p.slip(b); ok {
+		return cs, true
+	}
+	if c, ok := p.make(Count{}); ok {
+		return p.withTail(c, i)
+	}
+	if c, ok := p.targetFirst(b); ok {
+		return c, true
+	}
+	if c, ok := p.remarkHere(); ok {
+		return []Clause{c}, true
+	}
+	return nil, false
+}
+
+func (p *parser) placed(i int) placed { return placed{Span: p.since(i), Only: p.only} }
+
+// eatFiller passes over verbs that say nothing more than what follows: "work 3 dc in ring", "make 21 trebles".
+func (p *parser) eatFiller() {
+	for p.is(wWork, wMake, wMaking, wWorking) {
+		next := p.at(1)
+		switch {
+		case next.kind == tNumber, next.kind == tSlot, next.kind == tOpen, next.is, next.kind == tWord && (next.word == wNumberWord || next.word == wA || next.begins || next.word == wIn || next.word == wCh || next.word == wInc || next.word == wDec):
+			if p.is(wWorking) && (next.word == wIn || next.word == wLast) {
+				return
+			}
+			p.i++
+		default:
+			return
+		}
+	}
+}
+
+// make reads a stitch, with how many of it and where. The count is what stood before it.
+func (p *parser) make(count Count) (Clause, bool) {
+	i := p.i
+	m := &Make{Count: count}
+	if count.Said {
+		m.Form = NumberFirst
+		i = p.tokenAt(count.Span, i)
+	}
+	s, ok := p.stitchHere()
+	if !ok {
+		return nil, false
+	}
+	m.Stitch = s
+	if p.eatKind(tHyphen) {
+		return nil, false
+	}
+	return p.makeRest(m, i)
+}
+
+// tokenAt returns the index of the token a span begins with, looking back from i.
+func (p *parser) tokenAt(s source.Span, i int) int {
+	for i > 0 && p.t[i].from > s.From {
+		i--
+	}
+	return i
+}
+
+// makeRest reads what follows the stitch: a number, how often, where.
+func (p *parser) makeRest(m *Make, i int) (Clause, bool) {
+	s := m.Stitch
+	p.eat(wSt) // "dc st"
+	p.aloud()
+	if !m.Count.Said {
+		p.after(m)
+	}
+	if c, ok := p.evenly(m, i); ok {
+		return c, true
+	}
+	t, ok := p.target()
+	if !ok && m.Form == TimesAfter {
+		t, ok = p.target()
+	}
+	if !ok {
+		if e, said := p.till(); said {
+			t = Target{Where: RestUnnamed, Till: e, Span: e.Span}
+			ok = true
+		}
+	}
+	if ok {
+		m.In = t
+		if p.loops && s.Loop == stitch.BothLoops {
+			m.Stitch.Loop = p.loop
+		}
+		if m.In.Where == Unsaid && m.In.Till.Kind != NotSaid {
+			m.In.Where = RestUnnamed
+		}
+		p.trailingLoop(m)
+		p.loops = false
+	}
+	if t, ok := p.lastOne(); ok {
+		m.LastIn = &t
+	}
+	p.last = s
+	m.placed = p.placed(i)
+	return m, true
+}
+
+// aloud passes over words that say how rather than what.
+func (p *parser) aloud() {
+	for p.is(wTight, wAlso, wPlain) || p.is(wEach) && p.kindAt(1, tComma) {
+		p.i++
+	}
+}
+
+// after reads the number behind a stitch: "sc 3", "sc3", "dc 5 times", "inc x 6", "sc2tog twice".
+func (p *parser) after(m *Make) {
+	i := p.i
+	if e, ok := p.times(); ok {
+		switch e.Kind {
+		case Times, InAll:
+			m.Form, m.Count = TimesAfter, e.Count
+			return
+		}
+		p.i = i
+	}
+	if p.kindAt(0, tOpen) && p.bracketAt(p.i) != list {
+		return
+	}
+	if c, ok := p.count(); ok {
+		if p.is(wTimes, wMore, wTog) || p.kindAt(0, tHyphen) || p.at(0).is && !p.is(wSt) && p.kindAt(0, tWord) && !p.kindAt(-1, tShut) && p.stitchBehind() {
+			p.i = i
+			return
+		}
+		m.Form, m.Count = NumberAfter, c
+	}
+}
+
+// stitchBehind reports whether the number just read belongs to the stitch behind it: in "sc 3 hdc" it cannot be told, and the
+// number goes with what follows only where a comma stood before, which is handled by the caller.
+func (p *parser) stitchBehind() bool { return false }
+
+// trailingLoop reads loops named behind the place: "sc in each st in back loop", "sc in next 5 sts BLO".
+func (p *parser) trailingLoop(m *Make) {
+	i := p.i
+	p.eat(wIn)
+	p.eat(wWorking)
+	p.eat(wIn)
+	if p.loopsHere() {
+		p.eat(wOnly)
+		m.Stitch.Loop = p.loop
+		if e, ok := p.till(); ok && m.In.Till.Kind == NotSaid {
+			m.In.Till = e
+		}
+		return
+	}
+	p.i = i
+}
+
+// lastOne reads ", the last one in top of beg ch-3", ", working last sc in top of ch 3".
+func (p *parser) lastOne() (Target, bool) {
+	i := p.i
+	p.eatKind(tComma)
+	p.eat(wWith, wWorking, wMaking)
+	if !p.eat(wLast) {
+		p.i = i
+		return Target{}, false
+	}
+	if p.low(0) == "one" {
+		p.i++
+	} else if _, ok := p.stitchHere(); !ok && !p.eat(wSt) {
+		p.i = i
+		return Target{}, false
+	}
+	loop, loops := p.loop, p.loops
+	t, ok := p.target()
+	p.loop, p.loops = loop, loops
+	if !ok {
+		p.i = i
+	}
+	return t, ok
+}
+
+// numbered reads a clause that begins with a number: "5 sc", "2ch", "3 more dc in that ch", "2 in next".
+func (p *parser) numbered(b *body) ([]Clause, bool) {
+	i := p.i
+	if s, ok := p.stitchHere(); ok { // "3-dc cluster"
+		c, ok := p.makeRest(&Make{Stitch: s}, i)
+		return []Clause{c}, ok
+	}
+	var c Count
+	if p.is(wA) {
+		p.i++
+		c = Count{Said: true, Plain: 1, Span: p.since(i)}
+	} else if got, ok := p.count(); ok {
+		c = got
+	} else {
+		return nil, false
+	}
+	more := p.eat(wMore, wExtra)
+	p.eatKind(tHyphen)
+	if p.is(wCh) && !(p.kindAt(1, tHyphen) && !p.isAt(2, wSp)) {
+		p.i++
+		return []Clause{p.chainRest(c, i)}, true
+	}
+	if p.is(wInc, wDec) {
+		if ch, ok := p.changes(c, i); ok {
+			return []Clause{ch}, true
+		}
+	}
+	if cs, ok := p.slipCount(c, i); ok {
+		return cs, true
+	}
+	if m, ok := p.make(c); ok {
+		if mk, is := m.(*Make); is && more {
+			mk.More = true
+		}
+		return p.withTail(m, i)
+	}
+	if p.last != (stitch.Stitch{}) && p.is(wIn, wOver, wBetween, wAround, wUnder, wOn, wPlain) {
+		p.eat(wPlain)
+		m := &Make{Stitch: p.last, Count: c, Form: NumberFirst}
+		if t, ok := p.target(); ok {
+			m.In = t
+			m.placed = p.placed(i)
+			return p.withTail(m, i)
+		}
+	}
+	return nil, false
+}
+
+// withTail wraps a stitch with a place in a group when it is told how often: "sc in next st 6 times".
+func (p *parser) withTail(c Clause, i int) ([]Clause, bool) {
+	m, ok := c.(*Make)
+	if !ok || !m.In.Said() {
+		return []Clause{c}, true
+	}
+	k := p.i
+	if e, ok := p.times(); ok && (e.Kind == Times || e.Kind == InAll) {
+		return []Clause{&Group{placed: p.placed(i), Body: []Clause{m}, Extent: e}}, true
+	}
+	p.i = k
+	return []Clause{c}, true
+}
+
+// elided reads "and in each ch across", "and each st to end", "1 in next": the stitch before goes on.
+func (p *parser) elided(b *body) ([]Clause, bool) {
+	if len(b.out) == 0 {
+		return nil, false
+	}
+	i := p.i
+	and := p.eat(wAnd)
+	p.eat(wThen)
+	if !p.is(wIn, wNext, wEach, wFirst, wLast, wOn, wEvery) {
+		p.i = i
+		return nil, false
+	}
+	var last *Make
+	switch before := b.out[len(b.out)-1].(type) {
+	case *Make:
+		last = before
+	case *Travel:
+		if t, ok := p.target(); ok && and {
+			before.In = append(before.In, t)
+			before.Span.To = t.Span.To
+			return nil, true
+		}
+	}
+	if last == nil || !last.In.Said() {
+		p.i = i
+		return nil, false
+	}
+	k := p.i
+	t, ok := p.target()
+	if !ok || !and && p.at(0).kind != tComma && p.at(0).kind != tSemi && p.at(0).kind != tStop && !p.done() && !p.is(wAnd) {
+		p.i = i
+		return nil, false
+	}
+	_ = k
+	m := &Make{Stitch: last.Stitch, In: t, And: true}
+	if p.loops {
+		m.Stitch.Loop = p.loop
+	}
+	p.trailingLoop(m)
+	m.placed = p.placed(i)
+	return []Clause{m}, true
+}
+
+// targetFirst reads a place that stands before what is worked there: "in same ch (ch 1, dc) 3 times", "in next st work 3 dc",
+// "along row ends 3 sc, 3 hdc".
+func (p *parser) targetFirst(b *body) ([]Clause, bool) {
+	i := p.i
+	p.eat(wWorking)
+	t, ok := p.target()
+	if !ok {
+		p.i = i
+		return nil, false
+	}
+	switch t.Where {
+	case OtherSide, RowEnds, Both:
+		p.eatKind(tComma)
+		return []Clause{&Along{placed: p.placed(i), In: t}}, true
+	}
+	p.eatKind(tComma)
+	p.eat(wWork, wMake)
+	if p.kindAt(0, tOpen) && p.bracketAt(p.i) == group {
+		g := p.groupBody()
+		g.In = &t
+		if e, ok := p.extent(); ok {
+			g.Extent = e
+		}
+		g.placed = p.placed(i)
+		return []Clause{g}, true
+	}
+	if cs, ok := p.clauseMake(); ok {
+		if m, ok := cs.(*Make); ok && m.In.Where == Unsaid {
+			m.In = t
+			m.placed = p.placed(i)
+			return []Clause{m}, true
+		}
+	}
+	p.i = i
+	return nil, false
+}
+
+func (p *parser) clauseMake() (Clause, bool) {
+	c, _ := p.count()
+	return p.make(c)
+}
+
+// looseTimes reads a number of times that stands as a clause of its own: "…, 8 times".
+func (p *parser) looseTimes() (Extent, bool) {
+	i := p.i
+	e, ok := p.times()
+	if !ok || p.is(wIn) {
+		p.i = i
+		return Extent{}, false
+	}
+	return e, true
+}
+
+// applyTimes gives a loose number of times to what it is said of: the open repeat, the group before, or the row so far.
+func (p *parser) applyTimes(b *body, closed int, e Extent) bool {
+	if n := len(b.stars); n > 0 {
+		p.close(b, b.stars[n-1], e)
+		return true
+	}
+	if len(b.out) == 0 {
+		return false
+	}
+	switch before := b.out[len(b.out)-1].(type) {
+	case *Repeat:
+		if closed > 0 || before.Extent.Kind == NotSaid {
+			before.Extent = e
+			return true
+		}
+	case *Group:
+		if before.Extent.Kind == NotSaid {
+			before.Extent = e
+			return true
+		}
+	}
+	from := 0
+	for from < len(b.out) && opens(b.out[from]) {
+		from++
+	}
+	if from == len(b.out) {
+		return false
+	}
+	g := &Group{Body: append([]Clause{}, b.out[from:]...), Bracket: '[', Extent: e}
+	g.Span = source.Span{From: g.Body[0].At().From, To: e.Span.To}
+	b.out = append(b.out[:from], g)
+	return true
+}
+
+// opens reports whether a clause belongs to the start of a row rather than to what a repeat of the whole row repeats.
+func opens(c Clause) bool {
+	switch c := c.(type) {
+	case *Turn, *Yarn, *Remark, *Rejoin, *Through, *Counts:
+		return true
+	case *Chain:
+		return c.Says != ChainUnsaid
+	}
+	return false
+}

@@ -1,0 +1,246 @@
+package notation
+
+import (
+	"strconv"
+	"strings"
+
+	"foundrow/internal/source"
+	"foundrow/internal/stitch"
+)
+
+// Input is a block of rows as it stands in its file.
+type Input struct {
+	File     *source.File
+	Body     source.Span        // the lines of the block
+	Terms    stitch.Terms       // the terms it is written in
+	Specials []string           // names of the pattern's own stitches
+	Sizes    []string           // the sizes offered; none for a pattern of one size
+	Slot     func(from int) int // index of the value whose brace stands at the offset, or -1; nil when there are none
+}
+
+// Parse reads a block. What cannot be read becomes *Unread or *UnreadClause with a finding of the rule unread, never nothing; the
+// tree always covers every line.
+func Parse(in Input) (*Block, source.Findings) {
+	p := parser{in: in, text: in.File.Text, specials: in.Specials}
+	p.sc = scanner{text: in.File.Text, terms: in.Terms, slot: in.Slot}
+	b := &Block{}
+	from, to := max(in.Body.From, 0), min(in.Body.To, len(in.File.Text))
+	p.learnNames(from, to)
+	for from < to {
+		end := strings.IndexByte(p.text[from:to], '\n')
+		if end < 0 {
+			end = to
+		} else {
+			end += from
+		}
+		if l := p.line(from, end); l != nil {
+			b.Lines = append(b.Lines, l)
+		}
+		from = end + 1
+	}
+	return b, p.fs
+}
+
+// longest is how many bytes of one line are read; no row of print comes near.
+const longest = 1 << 14
+
+// A parser reads one block, line by line. It looks at one window of the tokens of a line: a bracket is read by narrowing the window.
+type parser struct {
+	in       Input
+	text     string
+	sc       scanner
+	t        []token // of the line, ending in tEnd
+	i        int     // the token looked at
+	end      int     // the window ends before this token
+	fs       source.Findings
+	specials []string
+
+	last   stitch.Stitch // the stitch worked last, for "2 in next"
+	loop   stitch.Loop   // named by the target being read
+	loops  bool          // whether one was named
+	open   int           // how many repeats are open
+	far    int           // the furthest token at which something else was wanted
+	wanted string        // what
+	only   Only          // of the clause being read
+}
+
+var nothing = token{kind: tEnd, gap: true}
+
+// at returns the token k places on.
+func (p *parser) at(k int) *token {
+	if p.i+k >= p.end || p.i+k < 0 {
+		return &nothing
+	}
+	return &p.t[p.i+k]
+}
+
+// is reports whether the next token is one of the words.
+func (p *parser) is(words ...word) bool { return p.isAt(0, words...) }
+
+func (p *parser) isAt(k int, words ...word) bool {
+	t := p.at(k)
+	if t.kind != tWord {
+		return false
+	}
+	for _, w := range words {
+		if t.word == w {
+			return true
+		}
+	}
+	return false
+}
+
+// eat passes over the next token when it is one of the words.
+func (p *parser) eat(words ...word) bool {
+	if p.is(words...) {
+		p.i++
+		return true
+	}
+	return false
+}
+
+// eatAll passes over the words when all of them come next, in order.
+func (p *parser) eatAll(words ...word) bool {
+	for k, w := range words {
+		if !p.isAt(k, w) {
+			return false
+		}
+	}
+	p.i += len(words)
+	return true
+}
+
+func (p *parser) kindAt(k int, kd kind) bool { return p.at(k).kind == kd }
+
+// eatKind passes over the next token when it is of the kind.
+func (p *parser) eatKind(kd kind) bool {
+	if p.kindAt(0, kd) {
+		p.i++
+		return true
+	}
+	return false
+}
+
+// low is the word k places on, in small letters as the dictionary wants it; empty for anything else.
+func (p *parser) low(k int) string {
+	t := p.at(k)
+	switch t.kind {
+	case tWord:
+		return t.low
+	case tNumber, tOrdinal:
+		return small(p.text[t.from:t.to])
+	}
+	return ""
+}
+
+// done reports whether the window is read to its end.
+func (p *parser) done() bool { return p.i >= p.end }
+
+// here is the place of the next token.
+func (p *parser) here() int {
+	if p.i < len(p.t) {
+		return p.t[p.i].from
+	}
+	return p.sc.to
+}
+
+// since is the span of the tokens read from the i-th on.
+func (p *parser) since(i int) source.Span {
+	if i >= p.i {
+		return source.At(p.here())
+	}
+	return source.Span{From: p.t[i].from, To: p.t[p.i-1].to}
+}
+
+// want notes what could have stood at the next token, for the finding if nothing else can be made of it.
+func (p *parser) want(what string) {
+	if p.i >= p.far {
+		p.far, p.wanted = p.i, what
+	}
+}
+
+func (p *parser) report(s source.Span, rule, message, fix string) {
+	p.fs.Report(p.in.File, s, rule, message, fix)
+}
+
+// begin cuts a line into tokens and reports what the scanner stumbled over.
+func (p *parser) begin(from, to int) {
+	p.sc.scan(from, to)
+	p.t, p.i, p.end = p.sc.toks, 0, len(p.sc.toks)-1
+	p.last, p.far, p.wanted, p.open = stitch.Stitch{}, 0, "", 0
+	p.only = Only{}
+	for _, s := range p.sc.braces {
+		p.report(s, "trade-brace", "braces hold values, and there is none here", "write ( ) or [ ]")
+	}
+	for _, s := range p.sc.loose {
+		p.report(s, "unclosed-bracket", quoted(p.text[s.From:s.To])+" has no partner", "close the bracket, or take it out")
+	}
+	for _, s := range p.sc.large {
+		p.report(s, "count-too-large", "a count of more than "+strconv.Itoa(most), "write the number that is meant")
+	}
+}
+
+func quoted(s string) string { return "`" + s + "`" }
+
+// line reads one line of the block; nil for a blank one.
+func (p *parser) line(from, to int) Line {
+	whole := source.Span{From: from, To: to}
+	text := strings.TrimSpace(p.text[from:to])
+	if text == "" {
+		return nil
+	}
+	start := from + strings.Index(p.text[from:to], text)
+	whole = source.Span{From: start, To: start + len(text)}
+	if len(text) > longest {
+		p.report(source.Span{From: start, To: start + 40}, "unread", "a line of more than "+strconv.Itoa(longest)+" letters", "write one row a line")
+		return &Unread{placed{Span: whole}, text}
+	}
+	p.begin(whole.From, whole.To)
+	only := p.sizesOnly()
+	at := placed{Span: whole, Only: only}
+	if l := p.named(at); l != nil {
+		return l
+	}
+	if l := p.labelled(at); l != nil {
+		return l
+	}
+	return p.unlabelled(at)
+}
+
+// unread makes a clause of the words from the i-th token to the next place where something can begin, with a finding.
+func (p *parser) unread(i int) Clause {
+	p.i = max(p.i, i)
+	if p.i == i {
+		p.i++
+	}
+	for !p.done() {
+		switch t := p.at(0); t.kind {
+		case tComma, tSemi, tStop, tStar, tShut:
+			goto found
+		case tOpen:
+			if p.bracketAt(p.i) != remark {
+				goto found
+			}
+			p.i = min(t.n+1, p.end)
+		default:
+			p.i++
+		}
+	}
+found:
+	span := p.since(i)
+	wanted := p.wanted
+	if wanted == "" || p.far < i || p.far > p.i {
+		wanted = "a stitch, a chain, a repeat or a bracket"
+	}
+	p.far, p.wanted = 0, ""
+	return &UnreadClause{placed: placed{Span: span}, Text: p.text[span.From:span.To], Wanted: wanted}
+}
+
+// reportUnread reports every unread clause once the row is read, so that neighbours make one finding.
+func (p *parser) reportUnread(u *UnreadClause) {
+	if foreign, ok := p.foreign(u.Span); ok {
+		p.report(foreign.span, "wrong-terms", foreign.message, foreign.fix)
+		return
+	}
+	p.report(u.Span, "unread", quoted(u.Text)+" is not understood; expected "+u.Wanted, "say it in the words of the handbook, or put it in quotation marks with its effect: \"…\" (uses 1, makes 1)")
+}

@@ -1,0 +1,294 @@
+package notation
+
+import "foundrow/internal/stitch"
+
+// change reads an increase or decrease that is more than a stitch: "inc 6 dc evenly spaced around", "dec 1 st at each end", "increase
+// 1", "dec at beginning of row". "inc" and "dec" alone are stitches and are left to make.
+func (p *parser) change() (Clause, bool) {
+	i := p.i
+	by := 1
+	if p.is(wDec) {
+		by = -1
+	}
+	p.i++
+	if p.kindAt(0, tComma) || p.done() || p.is(wIn, wNext, wTimes, wX, wOver) || p.isAt(1, wTimes) || p.isAt(1, wX) {
+		p.i = i
+		return nil, false
+	}
+	if p.is(wAt, wEach) {
+		if e, ok := p.atEnds(by, one, i); ok {
+			return e, true
+		}
+	}
+	c, ok := p.count()
+	if !ok {
+		p.i = i
+		return nil, false
+	}
+	e := &Evenly{Change: by, Count: c}
+	if s, ok := p.stitchHere(); ok {
+		e.Stitch = s
+	} else {
+		p.eat(wSt)
+	}
+	if at, ok := p.atEnds(by, c, i); ok {
+		return at, true
+	}
+	if !p.spaced(&e.Along) {
+		p.i = i
+		return nil, false
+	}
+	e.placed = p.placed(i)
+	return e, true
+}
+
+// changes reads "6 increases evenly", "2 dec evenly around".
+func (p *parser) changes(c Count, i int) (Clause, bool) {
+	k := p.i
+	by := 1
+	if p.is(wDec) {
+		by = -1
+	}
+	p.i++
+	e := &Evenly{Change: by, Count: c}
+	if !p.spaced(&e.Along) {
+		p.i = k
+		return nil, false
+	}
+	e.placed = p.placed(i)
+	return e, true
+}
+
+// atEnds reads "at each end", "at beginning of row", "at both ends", "each end of row".
+func (p *parser) atEnds(by int, c Count, i int) (Clause, bool) {
+	k := p.i
+	p.eat(wAt)
+	e := &AtEnds{Change: by, Count: c, Start: true, End: true}
+	switch {
+	case p.is(wEach, wBoth) && p.isAt(1, wEnd, wSide, wEdge):
+		p.i += 2
+	case p.eat(wBeginning, wBeg, wStarting):
+		e.End = false
+		if p.is(wAnd) && p.isAt(1, wEnd) {
+			p.i += 2
+			e.End = true
+		}
+	case p.eat(wEnd):
+		e.Start = false
+	default:
+		p.i = k
+		return nil, false
+	}
+	if p.eat(wOf) {
+		p.eat(wThis, wEach)
+		if !p.eat(wRow, wRnd) {
+			p.i = k
+			return nil, false
+		}
+	}
+	e.placed = p.placed(i)
+	return e, true
+}
+
+// spaced reads "evenly", "evenly spaced", "spaced evenly", with what it goes along.
+func (p *parser) spaced(t *Target) bool {
+	k := p.i
+	ok := p.eatAll(wEvenly, wSpaced) || p.eatAll(wSpaced, wEvenly) || p.eat(wEvenly)
+	if !ok {
+		p.i = k
+		return false
+	}
+	if e, said := p.till(); said {
+		*t = Target{Where: RestUnnamed, Till: e, Span: e.Span}
+	} else if got, said := p.target(); said {
+		*t = got
+	}
+	return true
+}
+
+// evenly reads stitches whose places are not told one by one: "10 sc evenly down side", "3 sc over every 2 rows along the ribbing", "30 sc
+// spaced evenly along the long side".
+func (p *parser) evenly(m *Make, i int) (Clause, bool) {
+	e := &Evenly{Count: m.Count, Stitch: m.Stitch}
+	k := p.i
+	if p.spaced(&e.Along) {
+		if m.Count.Said || e.Along.Said() {
+			e.placed = p.placed(i)
+			p.last = m.Stitch
+			return e, true
+		}
+		p.i = k
+		return nil, false
+	}
+	if m.Count.Said && p.is(wOver, wIn, wFor) && p.isAt(1, wEvery, wEach) && (p.kindAt(2, tNumber) || p.isAt(2, wNumberWord)) && p.isAt(3, wRow, wRnd, wRowEnd) {
+		p.i += 2
+		over, _ := p.count()
+		p.i++
+		p.eat(wEnd)
+		e.Per = [2]Count{m.Count, over}
+		e.Count = Count{}
+		if t, ok := p.target(); ok {
+			e.Along = t
+		} else if x, ok := p.till(); ok {
+			e.Along = Target{Where: RestUnnamed, Till: x, Span: x.Span}
+		}
+		e.placed = p.placed(i)
+		p.last = m.Stitch
+		return e, true
+	}
+	return nil, false
+}
+
+// goOn reads a line that goes on over rows not written out: "cont in this manner, inc 6 sts on next and every following alt rnd to 72 sc",
+// "Continue inc. 1 sc in each section every alternate rnd twice more", "work 6 rows in patt without shaping", "work even until …".
+func (p *parser) goOn(at placed) (*Continue, bool) {
+	i := p.i
+	c := &Continue{placed: at}
+	cont := p.eat(wContinue)
+	if p.eat(wIn) || p.is(wThis) {
+		p.eat(wThis, wSame)
+		if !p.eat(wManner, wPatt) {
+			p.i = i
+			return nil, false
+		}
+		p.eatKind(tComma)
+		cont = true
+	}
+	switch {
+	case p.is(wInc, wDec):
+		c.Change = 1
+		if p.is(wDec) {
+			c.Change = -1
+		}
+		p.i++
+		c.Count = one
+		if n, ok := p.count(); ok {
+			c.Count = n
+		}
+		if s, ok := p.stitchHere(); ok {
+			c.Stitch = s
+		} else {
+			p.eat(wSt)
+		}
+		if p.is(wIn, wAt) && p.isAt(1, wEach) {
+			p.i += 2
+			c.Each, _ = p.noun()
+			if c.Each.Kind == NoNoun && p.eat(wEnd) {
+				c.Each = Noun{Kind: AUnit, Name: "end"}
+			}
+		}
+	case p.eat(wWork):
+		p.eat(wEvenly, wPlain)
+		if n, ok := p.count(); ok {
+			c.Rows = n
+			if !p.eat(wRow, wRnd) {
+				p.i = i
+				return nil, false
+			}
+			p.eat(wMore)
+			p.eat(wEvenly, wPlain)
+		}
+	case cont:
+	default:
+		p.i = i
+		return nil, false
+	}
+	c.Every = 1
+	for {
+		switch {
+		case p.is(wIn, wOn) && p.isAt(1, wPatt, wManner), p.is(wIn) && p.isAt(1, wThis) && p.isAt(2, wManner):
+			p.i += 2
+			p.eat(wManner)
+			if p.eat(wAs) {
+				p.eat(wSet)
+			}
+		case p.eatAll(wAs, wSet), p.eatAll(wWithout, wShaping):
+		case p.is(wWithout):
+			p.i++
+			p.eat(wInc, wDec)
+			p.eat(wShaping)
+		case p.is(wOn, wEvery, wEach, wIn) && p.everyRow(c):
+		case p.kindAt(0, tComma):
+			p.i++
+		default:
+			if e, ok := p.extent(); ok && c.Extent.Kind == NotSaid {
+				if len(p.in.Sizes) > 0 {
+					e.Count = p.timesInSizes(e)
+				}
+				c.Extent = e
+				continue
+			}
+			return c, true
+		}
+	}
+}
+
+// everyRow reads "on next and every following alt rnd", "every alternate rnd", "each row", "every other row".
+func (p *parser) everyRow(c *Continue) bool {
+	k := p.i
+	p.eat(wOn, wIn)
+	if p.is(wNext) && (p.isAt(1, wAnd) || p.isAt(1, wRow, wRnd)) {
+		p.i++
+		p.eat(wRow, wRnd)
+		p.eat(wAnd)
+		c.Next = true
+	}
+	p.eat(wThen)
+	if p.eat(wEvery, wEach) {
+		for p.eat(wNext) {
+		}
+		switch {
+		case p.eat(wAlt, wOther):
+			c.Every = 2
+		default:
+			if o, ok := p.ordinal(); ok {
+				c.Every = o.Plain
+			}
+		}
+		for p.eat(wNext) {
+		}
+	}
+	if !p.eat(wRow, wRnd) {
+		p.i = k
+		return false
+	}
+	return true
+}
+
+// timesInSizes reads the other sizes of "twice more (6 mos. 3 times more) (9 mos. 4 times more)": each bracket names a size.
+func (p *parser) timesInSizes(e Extent) Count {
+	c := e.Count
+	if c.List != nil || c.Slot > 0 {
+		return c
+	}
+	var by []Entry
+	for p.kindAt(0, tOpen) && p.t[p.i].n < p.end {
+		open := p.t[p.i]
+		size, n := -1, 0
+		p.within(p.i+1, open.n, func() {
+			size = p.sizeHere()
+			if x, ok := p.times(); ok && size >= 0 && x.Kind == e.Kind {
+				n = x.Count.Plain
+			} else {
+				size = -1
+			}
+		})
+		if size < 0 {
+			break
+		}
+		if by == nil {
+			by = make([]Entry, len(p.in.Sizes))
+			for k := range by {
+				by[k].N = c.Plain
+			}
+		}
+		by[size].N = n
+		p.i = open.n + 1
+	}
+	if by == nil {
+		return c
+	}
+	return Count{Said: true, List: by, Span: c.Span}
+}
+
+var noStitch stitch.Stitch

@@ -1,0 +1,554 @@
+package notation
+
+import "foundrow/internal/stitch"
+
+// target reads where the hook goes, from its preposition to how far it goes on. Nothing is consumed when there is none. A loop
+// named on the way is kept in p.loop.
+func (p *parser) target() (Target, bool) {
+	i := p.i
+	p.loop, p.loops = stitch.BothLoops, false
+	var t Target
+	switch {
+	case p.eatAll(wIn, wEnd, wOf), p.eatAll(wIn, wEnd) && p.eat(wOf):
+		// "in end of each row"
+		t.Where = RowEnds
+		p.rowEnds(&t)
+		return p.finish(t, i)
+	case p.eatAll(wIn, wOther, wSide, wOf), p.eatAll(wOn, wOther, wSide, wOf), p.eatAll(wAlong, wOther, wSide, wOf), p.eatAll(wDown, wOther, wSide, wOf),
+		p.eatAll(wAlong, wOpposite, wSide, wOf), p.eatAll(wIn, wOpposite, wSide, wOf), p.eatAll(wOn, wOpposite, wSide, wOf), p.eatAll(wAcross, wOpposite, wSide, wOf),
+		p.eatAll(wAcross, wOther, wSide, wOf):
+		p.eat(wFoundation, wBeginning, wStarting)
+		if !p.place(&t) {
+			p.i = i
+			return Target{}, false
+		}
+		t.Where = OtherSide
+		return p.finish(t, i)
+	case p.eat(wWhere):
+		for !p.done() && p.kindAt(0, tWord) && p.is(wJoining, wJoin, wYou, unknown, wYarn, wBe) {
+			p.i++
+		}
+		t.Where = Joining
+		return p.finish(t, i)
+	case p.eat(wBetween):
+		if !p.place(&t) {
+			p.i = i
+			return Target{}, false
+		}
+		t.Where = Between
+		return p.finish(t, i)
+	case p.eatAll(wThrough, wBoth, wThickness), p.eatAll(wThrough, wBoth, wSide):
+		t.Where = Both
+		return p.finish(t, i)
+	case p.eat(wOver):
+		if !p.place(&t) {
+			p.i = i
+			return Target{}, false
+		}
+		t.Over = true
+		return p.finish(t, i)
+	case p.is(wAlong, wDown, wUp, wAcross) && p.alongEdge(&t):
+		return p.finish(t, i)
+	case p.is(wAround) || p.is(wRnd) && p.low(0) == "round":
+		p.i++
+		p.eat(wPost)
+		p.eat(wOf)
+		if !p.place(&t) || t.Where == Unsaid && t.Noun.Kind == NoNoun {
+			p.i = i
+			return Target{}, false
+		}
+		return p.finish(t, i)
+	case p.eat(wIn, wOn, wAt, wUnder), p.eatAll(wThrough) && !p.loopsHere():
+	case p.prepared():
+	default:
+		return Target{}, false
+	}
+	p.eat(wTo) // into, "in to"
+	if !p.place(&t) {
+		p.want("a place: next st, each st, ch-2 sp, ring")
+		p.i = i
+		return Target{}, false
+	}
+	return p.finish(t, i)
+}
+
+// prepared reports whether a place may begin without a preposition: "sc next 12", "sc each st".
+func (p *parser) prepared() bool { return p.is(wNext, wEach, wEvery, wSame) }
+
+func (p *parser) finish(t Target, i int) (Target, bool) {
+	if t.Till.Kind == NotSaid {
+		t.Till, _ = p.till()
+	}
+	t.Span = p.since(i)
+	return t, true
+}
+
+// loopsHere reads the name of loops into p.loop.
+func (p *parser) loopsHere() bool {
+	t := p.at(0)
+	if !(t.kind == tWord && (t.word == wLoops || t.word == wBack || t.word == wFront || t.word == wBoth || t.word == wThrough || t.low == "third") || t.kind == tOrdinal && t.n == 3) {
+		return false
+	}
+	var words [4]string
+	n := 0
+	for n < len(words) && p.low(n) != "" {
+		words[n] = p.low(n)
+		n++
+	}
+	l, used := stitch.ReadLoop(words[:n])
+	if used == 0 {
+		return false
+	}
+	p.i += used
+	p.loop, p.loops = l, true
+	return true
+}
+
+// place reads a place behind its preposition.
+func (p *parser) place(t *Target) bool {
+	if p.loopsHere() {
+		p.eat(wOnly)
+		if !p.eat(wOf) && !p.prepared() && !p.is(wFirst, wLast, wRemaining) {
+			t.Where = Unsaid
+			return true // "in BLO across": the loops only
+		}
+	}
+	if p.kindAt(0, tEdge) {
+		return p.edgePlace(t)
+	}
+	start := p.i
+	if !p.which(t) {
+		p.i = start
+		return false
+	}
+	return p.whereOf(t)
+}
+
+// which reads the words before the noun, and the noun.
+func (p *parser) which(t *Target) bool {
+	said := false
+	for {
+		switch {
+		case p.eat(wEach, wEvery), p.is(wAll) && !p.isAt(1, wAround, wAcross) && p.eat(wAll):
+			t.Each = true
+			p.eat(wOf)
+			if p.eat(wOther, wAlt) {
+				t.Every = 2
+			} else if o, ok := p.ordinal(); ok {
+				t.Every = o.Plain
+			}
+			if t.Where == Unsaid {
+				t.Where = Everywhere
+			}
+		case p.eat(wNext):
+			t.Where = Next
+		case p.eat(wSame), p.eat(wThat), p.is(wThis) && p.isAt(1, wSt, wSp, wCh) && p.eat(wThis):
+			t.Where = Same
+		case p.eat(wFirst):
+			t.Where = First
+		case p.kindAt(0, tOrdinal) && p.at(0).n == 1 && !p.at(0).decimal:
+			p.i++
+			t.Where = First
+		case p.eat(wLast):
+			t.Where = Last
+		case p.is(wEnd) && p.isAt(1, wCh, wSt, wSp):
+			p.i++
+			t.Where = Last
+		case p.eat(wRemaining):
+			t.Where = Remaining
+		case p.eat(wSkipped):
+			t.Where = Skipped
+		case p.eat(wAny):
+			t.Where = Next
+		case p.eat(wPrev):
+			t.Prev = true
+		case p.eat(wJoining):
+			t.Where = Joining
+			p.eat(wSt, wSp)
+			return true
+		case p.eat(wMarked):
+			t.Where = Marked
+		case p.eat(wCentre, wMiddle):
+			p.eat(wOf)
+			if p.eat(wRing) {
+				t.Where, t.Noun = InRing, Noun{Kind: ARing}
+				return true
+			}
+			t.Where = CentreOf
+		case p.eat(wTop):
+			p.eat(wOf)
+			t.Where = TopOf
+		case p.eat(wBase):
+			p.eat(wOf)
+			t.Where = Same
+			n, ok := p.noun()
+			if ok && n.Kind == AChain && !n.Chains.Said {
+				n.Chains = p.chainsAfter()
+			}
+			t.Of = n
+			t.Base = true
+			return ok
+		default:
+			if o, ok := p.ordinal(); ok {
+				t.Nth = o
+				said = true
+				continue
+			}
+			return p.nounOf(t, said)
+		}
+		said = true
+	}
+}
+
+// nounOf reads the number and the noun of a place, either of which may be left out behind a word that says which.
+func (p *parser) nounOf(t *Target, said bool) bool {
+	i := p.i
+	if n, ok := p.chainNoun(); ok && n.Kind == ASpace || ok && n.Chains.Said {
+		t.Noun = n // "3ch-sp": the number is the chains'
+	} else {
+		p.i = i
+		p.eat(wA)
+		if c, ok := p.count(); ok {
+			t.Count = c
+			said = true
+		}
+		if p.is(wNext) && t.Where == Everywhere { // "each of 2 next"
+			p.i++
+			t.Where = Next
+		}
+		if p.eat(wSkipped) {
+			t.Where = Skipped
+		}
+		if p.eat(wRemaining) {
+			t.Where = Remaining
+		}
+		if p.eat(wFree) {
+			said = true
+		}
+		name := p.adjective()
+		n, ok := p.noun()
+		if !ok && !said {
+			p.want("a place: next st, each st, ch-2 sp, ring")
+			return false
+		}
+		if name != "" {
+			n.Name = name
+		}
+		t.Noun = n
+	}
+	if t.Each {
+		p.alsoNouns(t)
+	}
+	if p.eat(wLeft) {
+		t.Where = Remaining
+	}
+	switch t.Noun.Kind {
+	case ARing:
+		t.Where = InRing
+	case ASpace:
+		if t.Where == Unsaid {
+			t.Where = InSpace
+		}
+	case TurningCh:
+		if t.Where == Unsaid && !t.Nth.Said {
+			t.Where = TopOf
+		}
+	case ARowEnd:
+		t.Where = RowEnds
+	}
+	return true
+}
+
+// alsoNouns reads the further nouns of "each st and ch", "each dc and ch-1 sp".
+func (p *parser) alsoNouns(t *Target) {
+	for p.is(wAnd) && !t.Count.Said {
+		i := p.i
+		p.i++
+		p.eat(wIn)
+		p.eat(wEach)
+		n, ok := p.noun()
+		if !ok || n.Kind == AStitch && p.is(wIn) { // "in each dc and dc in each sp"
+			p.i = i
+			return
+		}
+		t.Also = append(t.Also, n)
+	}
+}
+
+// whereOf reads what follows the noun: "from hook", "of next shell", "of ch-5", "2 rows below", "as joining".
+func (p *parser) whereOf(t *Target) bool {
+	for {
+		i := p.i
+		switch {
+		case p.eatAll(wFrom, wHook):
+			t.Where = FromHook
+		case p.is(wOf, wFrom, wIn) && p.ofWhat(t):
+		case t.Where == Same && p.is(wAs, wWhere):
+			p.sameAs(t)
+		case t.Where == Same && p.is(wAt) && p.isAt(1, wBase):
+			p.i += 2
+			p.eat(wOf)
+			t.Of, _ = p.noun()
+			t.Base = true
+		case p.rowsBelow(t):
+		case p.is(wOn, wAlong) && p.isAt(1, wOther, wOpposite) && p.isAt(2, wSide):
+			p.i += 3
+			t.Where = OtherSide
+			if p.eat(wOf) {
+				p.eat(wFoundation, wBeginning, wStarting)
+				p.noun()
+			}
+		default:
+			p.i = i
+			return true
+		}
+		if p.i == i {
+			return true
+		}
+	}
+}
+
+// ofWhat reads "of next shell", "of ch-5", "of last row", "of Rnd 2", "of chain", "of body.left".
+func (p *parser) ofWhat(t *Target) bool {
+	i := p.i
+	in := p.is(wIn)
+	p.i++
+	if in && !(p.is(wRow, wRnd, wLast, wPrev, wBelow) && !p.isAt(1, wSt)) {
+		p.i = i
+		return false
+	}
+	if p.kindAt(0, tEdge) {
+		return p.edgePlace(t)
+	}
+	p.eat(wA)
+	switch {
+	case p.is(wRow, wRnd) && !p.isAt(1, wBelow):
+		p.i++
+		c, ok := p.count()
+		if !ok {
+			return true
+		}
+		t.Row = c
+		return true
+	case p.is(wLast, wPrev, wThis) && p.isAt(1, wRow, wRnd):
+		p.i += 2
+		return true
+	case p.eatAll(wRow, wBelow), p.eatAll(wRnd, wBelow):
+		return true
+	case p.is(wFoundation, wBase) && p.isAt(1, wCh):
+		p.i += 2
+		return true
+	case p.is(wCh) && !p.kindAt(1, tHyphen) && !p.kindAt(1, tNumber):
+		p.i++
+		if t.Nth.Said {
+			t.Where = FromHook
+		}
+		return true
+	case p.is(wRing):
+		p.i++
+		t.Where = InRing
+		return true
+	}
+	where := t.Where
+	switch {
+	case p.eat(wNext), p.eat(wEach), p.eat(wFirst), p.eat(wLast), p.eat(wSame), p.eat(wThat):
+		switch p.t[p.i-1].word {
+		case wNext:
+			where = Next
+		case wEach:
+			where, t.Each = Everywhere, true
+		case wFirst:
+			where = First
+		case wLast:
+			where = Last
+		default:
+			where = Same
+		}
+		if c, ok := p.count(); ok {
+			t.Count = c
+		}
+	}
+	n, ok := p.noun()
+	if !ok {
+		p.i = i
+		return false
+	}
+	if n.Kind == AChain && !n.Chains.Said {
+		n.Chains = p.chainsAfter()
+	}
+	t.Of = n
+	if t.Where != CentreOf && t.Where != TopOf {
+		t.Where = where
+	} else if where != t.Where {
+		t.OfWhere = where
+	}
+	if p.is(wOf) && p.ofRow(t) {
+		return true
+	}
+	return true
+}
+
+// ofRow reads "of Row 1", "of Row 1 block", "of last rnd" behind a place already named.
+func (p *parser) ofRow(t *Target) bool {
+	i := p.i
+	p.i++
+	p.eat(wA)
+	switch {
+	case p.is(wLast, wPrev, wThis) && p.isAt(1, wRow, wRnd):
+		p.i += 2
+		return true
+	case p.is(wRow, wRnd):
+		p.i++
+		if c, ok := p.count(); ok {
+			t.Row = c
+			return true
+		}
+	}
+	p.i = i
+	return false
+}
+
+// sameAs reads the words that say which place is meant: "as joining", "as sl st", "as last dc made", "where joined".
+func (p *parser) sameAs(t *Target) {
+	p.i++
+	for {
+		switch {
+		case p.is(wJoin, wJoining, wFirst, wLast, wPrev, wBe, wA, wThat) || p.kindAt(0, tWord) && p.low(0) == "made" || p.is(wWorking):
+			p.i++
+		default:
+			i := p.i
+			if n, ok := p.noun(); ok {
+				t.Of = n
+				continue
+			}
+			p.i = i
+			return
+		}
+	}
+}
+
+// rowsBelow reads "2 rows below", "in row below", "below".
+func (p *parser) rowsBelow(t *Target) bool {
+	i := p.i
+	p.eat(wIn)
+	p.eat(wFrom)
+	if p.eat(wBelow) {
+		t.Below = 1
+		return true
+	}
+	n, ok := p.number()
+	if !ok && p.eat(wRow, wRnd) && p.eat(wBelow) {
+		t.Below = 1
+		return true
+	}
+	if ok && n < 1000 && p.eat(wRow, wRnd) && p.eat(wBelow) {
+		t.Below = n
+		return true
+	}
+	p.i = i
+	return false
+}
+
+// rowEnds reads what follows "in end of": "each row", "each of previous 11 rows", "next row".
+func (p *parser) rowEnds(t *Target) {
+	for {
+		switch {
+		case p.eat(wEach, wEvery):
+			t.Each = true
+			if p.eat(wOther) {
+				t.Every = 2
+			}
+			p.eat(wOf)
+		case p.eat(wPrev, wNext, wLast, wFirst):
+		case p.eat(wRow, wRnd, wRowEnd):
+			t.Noun = Noun{Kind: ARowEnd}
+			return
+		default:
+			c, ok := p.count()
+			if !ok {
+				t.Noun = Noun{Kind: ARowEnd}
+				return
+			}
+			t.Count = c
+		}
+	}
+}
+
+// alongEdge reads "along the long edge", "down side", "up other side", "along row ends", "across the bottom".
+func (p *parser) alongEdge(t *Target) bool {
+	i := p.i
+	across := p.is(wAcross)
+	p.i++
+	if p.is(wTo, wUntil, wTill) || p.done() || p.kindAt(0, tComma) {
+		p.i = i
+		return false
+	}
+	if !across && (p.eat(wRowEnd) || p.isAt(1, wEnd) && p.eatAll(wRow, wEnd)) {
+		t.Where, t.Noun = RowEnds, Noun{Kind: ARowEnd}
+		return true
+	}
+	if p.kindAt(0, tEdge) {
+		return p.edgePlace(t)
+	}
+	name := ""
+	from := p.here()
+	for k := 0; k < 6 && p.kindAt(0, tWord); k++ {
+		switch {
+		case p.eat(wEdge), p.eat(wSide):
+			name = p.text[from:p.t[p.i-1].to]
+			if p.eat(wOf) {
+				p.eat(wA)
+				p.eat(wFoundation, wBeginning, wStarting)
+				switch {
+				case p.eat(wPiece):
+				case p.is(wCh):
+					t.Where = OtherSide
+					p.i++
+					return true
+				case p.kindAt(0, tWord):
+					p.i++
+				}
+				name = p.text[from:p.t[p.i-1].to]
+			}
+			t.Where, t.Name = RowEnds, name
+			if p.t[i+1].word == wOther || p.t[i+1].word == wOpposite {
+				t.Where = OtherSide
+				if p.isAt(-1, wPiece) || p.low(-2) == "long" {
+					t.Where = RowEnds
+				}
+			}
+			return true
+		case p.is(wOther, wOpposite, wLong, wRight, wLeft, wFront, wBack, unknown, wEach, wFirst, wLast):
+			p.i++
+		case p.is(wFoundation, wBeginning, wStarting) && p.isAt(1, wCh):
+			p.i += 2
+			t.Where = OtherSide
+			return true
+		default:
+			k = 6
+		}
+	}
+	if !across && p.i > i+1 && p.t[p.i-1].word == unknown {
+		t.Where, t.Name = RowEnds, p.text[from:p.t[p.i-1].to]
+		return true
+	}
+	p.i = i
+	return false
+}
+
+// edgePlace reads an edge of a piece as a place: "body.left", "next st of body.left".
+func (p *parser) edgePlace(t *Target) bool {
+	e := p.edgeName()
+	t.Edge = &e
+	if t.Where == Unsaid && !t.Each {
+		t.Where = Next
+	}
+	return true
+}
+
+// edgeName reads "hem.left".
+func (p *parser) edgeName() Edge {
+	t := p.at(0)
+	p.i++
+	return Edge{Piece: p.text[t.from:t.n], Which: p.text[t.n+1 : t.to], Span: t.span()}
+}
