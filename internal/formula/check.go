@@ -138,9 +138,9 @@ func (c *checker) list(n *node) Kind {
 		c.lists[i] = c.inTape(c.f.lists[i], n.unit)
 	}
 	if said, sizes := int(n.b-n.a), len(c.s.Sizes); said != sizes {
-		offered := count(sizes, "size") + ", " + c.s.Sizes[0] + " to " + c.s.Sizes[sizes-1]
-		if sizes == 1 {
-			offered = "one size"
+		offered := "one size"
+		if sizes > 1 {
+			offered = count(sizes, "size") + ", " + source.SizeNames(c.s.Sizes, c.s.Sizes)
 		}
 		c.report(n.span, "list-length", "this list has "+count(said, "number")+", and the pattern has "+offered, "write one number for each size, smallest first")
 	}
@@ -177,7 +177,7 @@ func (c *checker) alike(n *node) Kind {
 	case b == Number:
 		return c.ofWhat(n.b, n.a)
 	}
-	return c.mixed(n, map[op]string{opAdd: "be added", opSub: "be taken away from each other"}[n.op])
+	return c.mixed(n)
 }
 
 func (c *checker) product(n *node) Kind {
@@ -194,7 +194,11 @@ func (c *checker) product(n *node) Kind {
 	if b.IsCount() {
 		fix = "write " + c.operand(n.b) + " as number"
 	}
-	c.report(c.sign(n), "kinds", c.said(n.a)+" is "+c.a(n.a)+" and "+c.said(n.b)+" is "+c.a(n.b)+": one of two things multiplied must be a plain number", fix)
+	both := " and " + c.said(n.b) + " is " + c.a(n.b)
+	if a == b {
+		both = " and so is " + c.said(n.b)
+	}
+	c.report(c.sign(n), "kinds", c.said(n.a)+" is "+c.a(n.a)+both+": one of two things multiplied must be a plain number", fix)
 	return Unknown
 }
 
@@ -211,7 +215,7 @@ func (c *checker) quotient(n *node) Kind {
 		c.report(c.sign(n), "kinds", c.said(n.a)+" is a plain number and cannot be divided by "+c.a(n.b), c.overKind(n))
 		return Unknown
 	}
-	return c.mixed(n, "be divided by each other")
+	return c.mixed(n)
 }
 
 // overKind offers what was meant by a number over a quantity: 1/2 inch is half an inch.

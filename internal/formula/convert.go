@@ -10,16 +10,20 @@ func (c *checker) convert(n *node, st *step) Kind {
 		c.gauge(n) // an unknown gauge is worth its finding even so
 		return to
 	case to == Number:
-		c.report(c.tail(n), "kinds", "nothing converts to a plain number", "write "+c.operand(n.a)+" as number, or divide by 1 "+c.unit(from))
+		fix := "write " + c.operand(n.a) + " / 1 " + c.unit(from)
+		if from.IsCount() || from == Number {
+			fix = "write " + c.operand(n.a) + " as number"
+		}
+		c.report(c.tail(n), "kinds", "nothing converts to a plain number", fix)
 		return Unknown
 	case from == Number:
-		c.report(c.f.nodes[n.a].span, "kinds", c.said(n.a)+" what? a plain number cannot be converted", "write "+c.operand(n.a)+" "+c.unitOf(from, to)+" if it is a number of those")
+		c.report(c.f.nodes[n.a].span, "kinds", c.said(n.a)+" what? a plain number cannot be converted", "write "+c.quantity(n.a, c.unitOf(from, to)))
 		return Unknown
 	case from == to && n.gauge == "" && !to.IsCount():
 		st.num = one
 		return to
 	case from == to:
-		fix := "leave out what begins with `in`"
+		fix := "leave out " + c.f.words(c.tail(n))
 		if to.IsCount() && n.gauge != "" {
 			fix = "go through a length: " + c.operand(n.a) + " in " + c.unit(Length) + " at … in " + to.String() + " at " + n.gauge
 		}

@@ -57,20 +57,34 @@ func (c *checker) sign(n *node) span {
 // ofWhat reports a plain number beside a length or a mass: "4 what?".
 func (c *checker) ofWhat(number, beside int16) Kind {
 	n := c.f.nodes[number]
-	unit := c.unit(c.kinds[beside])
-	switch n.op {
-	case opNumber:
-		c.report(n.span, "kinds", c.said(number)+" what? "+c.said(beside)+" is "+c.a(beside), "write "+c.said(number)+" "+unit)
-	default:
-		c.report(n.span, "kinds", c.said(number)+" what? it is a plain number, and "+c.said(beside)+" is "+c.a(beside), "write "+c.operand(number)+" * 1 "+unit)
+	it := ""
+	if n.op != opNumber && n.op != opList {
+		it = "it is a plain number, and "
 	}
+	c.report(n.span, "kinds", c.said(number)+" what? "+it+c.said(beside)+" is "+c.a(beside), "write "+c.quantity(number, c.unit(c.kinds[beside])))
 	return Unknown
 }
 
+// quantity makes so much of a unit of a plain number.
+func (c *checker) quantity(number int16, unit string) string {
+	if o := c.f.nodes[number].op; o == opNumber || o == opList {
+		return c.said(number) + " " + unit
+	}
+	return c.operand(number) + " * 1 " + unit
+}
+
 // mixed reports two kinds that do not go together, and offers to convert the second.
-func (c *checker) mixed(n *node, cannot string) Kind {
-	if cannot == "" {
-		cannot = "be compared"
+func (c *checker) mixed(n *node) Kind {
+	cannot := "they cannot be compared"
+	switch n.op {
+	case opAdd:
+		cannot = "they cannot be added"
+	case opSub:
+		cannot = "one cannot be taken from the other"
+	case opDiv:
+		cannot = "one cannot be divided by the other"
+	case opRound:
+		cannot = "one cannot be rounded to the other"
 	}
 	a, b := c.kinds[n.a], c.kinds[n.b]
 	fix := ""
@@ -83,7 +97,7 @@ func (c *checker) mixed(n *node, cannot string) Kind {
 	default:
 		fix = "write (" + c.said(n.b) + " in " + a.String() + c.atGauge() + ")"
 	}
-	c.report(c.sign(n), "kinds", c.said(n.a)+" is "+c.a(n.a)+" and "+c.said(n.b)+" is "+c.a(n.b)+": they cannot "+cannot, fix)
+	c.report(c.sign(n), "kinds", c.said(n.a)+" is "+c.a(n.a)+" and "+c.said(n.b)+" is "+c.a(n.b)+": "+cannot, fix)
 	return Unknown
 }
 

@@ -45,6 +45,8 @@ func (p *parser) means(t token) {
 		fix = "write )"
 	case ";":
 		fix = "write ,"
+	case "=":
+		fix = "a formula is what stands behind the = of its line"
 	case ".":
 		fix = "write a number with its digits, such as 0.5"
 	}
@@ -113,8 +115,30 @@ func (p *parser) behindNumber(n node) {
 		if near := source.Nearest(w, units); near != "" {
 			fix = "write " + figure + " " + near
 		}
+		if short := shortOf(w); short != "" {
+			fix = "write " + figure + " " + short
+		}
 		p.fail(p.tok, "`"+w+"` is no unit", fix)
 	}
+}
+
+// shortOf returns how a unit is written in a formula whose name was written in full.
+func shortOf(w string) string {
+	switch strings.TrimSuffix(strings.ToLower(w), "s") {
+	case "centimetre", "centimeter":
+		return "cm"
+	case "millimetre", "millimeter":
+		return "mm"
+	case "metre", "meter":
+		return "m"
+	case "yard":
+		return "yd"
+	case "gram", "gramme":
+		return "g"
+	case "ounce":
+		return "oz"
+	}
+	return ""
 }
 
 var units = []string{"cm", "mm", "inch", "inches", "m", "yd", "g", "oz", "sts", "stitches", "rows"}
@@ -134,7 +158,7 @@ func (p *parser) misplaced(t token) {
 	w := p.text(t)
 	switch {
 	case isUnit(w):
-		p.fail(t, "how many "+w+"? a unit stands behind a number", "write 1 "+w+"; a value may not be named "+w)
+		p.fail(t, "how many "+w+"? a unit stands behind a number", "write a number before it; a value may not be named "+w)
 	default:
 		p.fail(t, "`"+w+"` is a word of the formula language and no value", "write a number or a name here")
 	}

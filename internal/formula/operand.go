@@ -9,7 +9,7 @@ import (
 func (p *parser) operand() int16 {
 	switch p.tok.kind {
 	case number:
-		return p.number()
+		return p.number(int32(p.tok.from))
 	case word:
 		return p.word()
 	case '(':
@@ -46,10 +46,12 @@ func (p *parser) closing(open token) {
 	}
 }
 
-// number reads: NUMBER [ list ] [ unit ] · NUMBER "%" "of" operand
-func (p *parser) number() int16 {
-	n := node{op: opNumber, kind: Number, a: none, b: none, c: none, at: int32(p.tok.from), span: span{from: int32(p.tok.from)}}
-	n.num = p.figure()
+// number reads: NUMBER [ list ] [ unit ] · NUMBER "%" "of" operand. The number begins at its sign, which was read.
+func (p *parser) number(at int32) int16 {
+	n := node{op: opNumber, kind: Number, a: none, b: none, c: none, at: at, span: span{from: at}}
+	if n.num = p.figure(); int(at) < p.tok.from {
+		n.num = n.num.Neg()
+	}
 	p.next()
 	if p.tok.kind == '(' {
 		p.list(&n)
@@ -95,8 +97,10 @@ func (p *parser) list(n *node) {
 			}
 			p.next()
 		}
-		if p.tok.kind != ')' && p.tok.kind != end {
-			p.fail(p.tok, "a bracket behind a number holds the numbers of the other sizes, and "+p.said(p.tok)+" is none", "write 54 (55, 57) for a list, or * before the bracket to multiply")
+		if p.tok.kind == word || p.tok.kind == '"' {
+			p.fail(p.tok, "in a list the unit stands behind the last bracket", "write the unit once: 54 (55, 57) "+p.text(p.tok))
+		} else if p.tok.kind != ')' && p.tok.kind != end {
+			p.noEntry()
 		}
 		p.closing(open)
 	}
@@ -117,7 +121,7 @@ func (p *parser) entry() {
 		if negative {
 			p.fail(p.last, "a list of values has a number for every size", "write the number of this size instead of the dash")
 		} else {
-			p.fail(p.tok, "a bracket behind a number holds the numbers of the other sizes, and "+p.said(p.tok)+" is none", "write 54 (55, 57) for a list, or * before the bracket to multiply")
+			p.noEntry()
 		}
 		return
 	}
@@ -129,6 +133,11 @@ func (p *parser) entry() {
 		p.f.lists = append(p.f.lists, x)
 	}
 	p.next()
+}
+
+// noEntry reports what is no number in the brackets of a list.
+func (p *parser) noEntry() {
+	p.fail(p.tok, "a bracket behind a number holds the numbers of the other sizes, and "+p.said(p.tok)+" is none", "write * before the bracket to multiply; a list is written 54 (55, 57)")
 }
 
 // share reads: "%" "of" operand, or the end of an ease.
@@ -155,7 +164,7 @@ func (p *parser) share(n node) int16 {
 	p.next()
 	n.op, n.num = opShare, n.num.Mul(hundredth)
 	if p.enter() {
-		n.a = p.recast()
+		n.a = p.recast(p.operand())
 	}
 	p.nested--
 	return p.add(n)

@@ -210,12 +210,16 @@ func (p *parser) binary(o op, left int16, operand func() int16) int16 {
 	return p.add(node{op: o, a: left, b: right, c: none, at: at, span: span{from: p.from(left)}})
 }
 
-// signed reads: { "-" } recast
+// signed reads: { "-" } recast. The sign before a list is that of its first number.
 func (p *parser) signed() int16 {
 	if p.tok.kind != '-' {
-		return p.recast()
+		return p.recast(p.operand())
 	}
 	at := int32(p.tok.from)
+	if first := scan(p.f.Text, p.tok.to); first.kind == number && scan(p.f.Text, first.to).kind == '(' {
+		p.next()
+		return p.recast(p.number(at))
+	}
 	var n int16
 	if p.enter() {
 		p.next()
@@ -225,9 +229,8 @@ func (p *parser) signed() int16 {
 	return p.add(node{op: opNegate, a: n, b: none, c: none, at: at, span: span{from: at}})
 }
 
-// recast reads: operand { "as" kind }
-func (p *parser) recast() int16 {
-	n := p.operand()
+// recast reads what may stand behind an operand: { "as" kind }
+func (p *parser) recast(n int16) int16 {
 	for p.is("as") {
 		c := node{op: opRecast, a: n, b: none, c: none, at: int32(p.tok.from), span: span{from: p.from(n)}}
 		p.next()

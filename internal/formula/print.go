@@ -30,6 +30,7 @@ const (
 	signs
 	recasts // a as rows, 90% of a
 	operands
+	above // what nothing binds like: always in brackets
 )
 
 type printer struct {
@@ -56,6 +57,10 @@ func (p *printer) binds(i int16) binding {
 		return signs
 	case opRecast, opShare:
 		return recasts
+	case opList:
+		if p.f.lists[n.a].Sign() < 0 {
+			return signs
+		}
 	}
 	return operands
 }
@@ -84,7 +89,11 @@ func (p *printer) node(i int16) {
 		p.b.WriteString("pi")
 	case opNegate:
 		p.b.WriteByte('-')
-		p.print(n.a, signs)
+		if p.listFirst(n.a) { // a sign right before a list is that of its first number
+			p.print(n.a, above)
+		} else {
+			p.print(n.a, signs)
+		}
 	case opAdd, opSub:
 		p.print(n.a, converts)
 		p.b.WriteString([...]string{" + ", " - "}[n.op-opAdd])
@@ -109,7 +118,7 @@ func (p *printer) node(i int16) {
 		}
 	case opRecast:
 		if p.f.nodes[n.a].op == opShare { // "90% of a as rows" is 90% of all that follows
-			p.print(n.a, operands)
+			p.print(n.a, above)
 		} else {
 			p.print(n.a, recasts)
 		}
@@ -117,6 +126,14 @@ func (p *printer) node(i int16) {
 	case opRound:
 		p.rounding(n)
 	}
+}
+
+// listFirst reports whether an operand, printed without brackets, begins with a list.
+func (p *printer) listFirst(i int16) bool {
+	for p.f.nodes[i].op == opRecast {
+		i = p.f.nodes[i].a
+	}
+	return p.f.nodes[i].op == opList
 }
 
 // values writes what stands in the brackets of a function: min(min(a, b), c) is min(a, b, c).

@@ -26,7 +26,7 @@ func (p *parser) rounding(n int16) int16 {
 	case p.skip("down"):
 		r.way = Down
 	}
-	p.skip("to")
+	to := p.skip("to")
 	p.skip("the")
 	if p.skip("nearest") && r.way == NotRounded {
 		r.way = Nearest
@@ -35,7 +35,7 @@ func (p *parser) rounding(n int16) int16 {
 		p.fail(p.tok, "rounded which way?", "write rounded up to …, rounded down to … or rounded to the nearest …")
 		return n
 	}
-	if p.tok.kind != end && p.tok.kind != ')' { // "rounded up" alone is up to whole
+	if to || p.tok.kind != end && p.tok.kind != ')' { // "rounded up" alone is up to whole
 		p.roundTo(&r)
 	}
 	if p.tok.kind == ',' {
@@ -60,8 +60,8 @@ func (p *parser) roundTo(r *node) {
 		p.skip("number")
 	case p.skip("multiple"):
 		p.multiple(r)
-	case p.tok.kind == word && IsReserved(p.text(p.tok)), p.tok.kind == end:
-		p.fail(p.tok, "rounded to what? "+p.said(p.tok)+" is none of them", "write whole, even, odd, multiple of 6 + 2, or a quantity such as 0.5 cm")
+	case p.tok.kind == end, p.tok.kind == word && IsReserved(p.text(p.tok)) && !isValue(p.text(p.tok)):
+		p.fail(p.tok, "rounded to what? not to "+p.said(p.tok), "write whole, even, odd, multiple of 6 + 2, or a quantity such as 0.5 cm")
 	default:
 		r.series = toQuantity
 		r.b = p.operand()

@@ -23,6 +23,9 @@ func IsReserved(word string) bool {
 // functions are the words that may stand before a bracket.
 var functions = []string{"abs", "max", "min", "root"}
 
+// isValue reports whether a word of the language is an operand, or begins one.
+func isValue(word string) bool { return word == "pi" || slices.Contains(functions, word) }
+
 // parseUnit reads what may stand behind a number.
 func parseUnit(word string) (Kind, measure.Unit, bool) {
 	switch word {
