@@ -1,6 +1,9 @@
 package notation
 
-import "foundrow/internal/source"
+import (
+	"foundrow/internal/source"
+	"foundrow/internal/stitch"
+)
 
 // A bracketKind is what a bracket holds.
 type bracketKind uint8
@@ -25,10 +28,14 @@ func (p *parser) bracketAt(i int) bracketKind {
 		}
 		return claim
 	}
+	closes := p.closesRow(to + 1)
+	if closes && p.t[i+1].kind != tWord && p.claimsIn(i+1, to) { // "58 dc counting turning ch"
+		return claim
+	}
 	if p.remarkIn(i, to) {
 		return remark
 	}
-	if p.closesRow(to+1) && p.claimsIn(i+1, to) {
+	if closes && p.claimsIn(i+1, to) {
 		return claim
 	}
 	return group
@@ -202,8 +209,8 @@ func (p *parser) remarkBracket(b *body, i, to int) {
 	ok := false
 	p.within(i+1, to, func() { c, ok = p.countsAs() })
 	if !ok {
-		text := p.text[p.t[i].to:p.t[to].from]
-		b.out = append(b.out, &Remark{placed{Span: span, Only: p.only}, text})
+		text := stitch.Carry(p.text[p.t[i].to:p.t[to].from], p.in.Terms, stitch.US)
+		b.out = append(b.out, &Remark{placed{Span: span, Only: p.only}, text, true})
 		return
 	}
 	if n := len(b.out); n > 0 {
@@ -269,7 +276,9 @@ func (p *parser) countsAs() (Counts, bool) {
 	c.Says = SaysCounts
 	p.eat(wA)
 	p.eat(wFirst)
-	p.number()
+	if n, ok := p.count(); ok && n.Plain != 1 {
+		c.Sts = n
+	}
 	if s, ok := p.stitchHere(); ok {
 		c.As = s
 	} else if !p.eat(wSt) {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"foundrow/internal/source"
+	"foundrow/internal/stitch"
 )
 
 // claimsIn reports whether the tokens between two places are claims and nothing else.
@@ -219,7 +220,7 @@ func (p *parser) counting(c *Claim) {
 	tch := p.is(wTch, wTurning, wBeg, wCh, wBeginning)
 	p.restOfPhrase()
 	s := p.since(from)
-	c.With = p.text[s.From:s.To]
+	c.With = stitch.Carry(p.text[s.From:s.To], p.in.Terms, stitch.US)
 	switch {
 	case tch && without:
 		c.Tch = SaysNot

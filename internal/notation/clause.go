@@ -55,9 +55,12 @@ func (p *parser) between() {
 		case tWord:
 			switch t.word {
 			case wThen, wNow, wAlso:
+				if p.goesOn(1) && t.word == wThen {
+					return
+				}
 				p.i++
 			case wAnd:
-				if p.isAt(1, wIn, wNext, wEach, wFirst, wLast, wOn) || p.kindAt(1, tNumber) && p.isAt(2, wIn) {
+				if p.goesOn(1) {
 					return
 				}
 				p.i++
@@ -68,6 +71,15 @@ func (p *parser) between() {
 			return
 		}
 	}
+}
+
+// goesOn reports whether a place begins k tokens on, or a number and a place: "and in each ch", "and 1 in next".
+func (p *parser) goesOn(k int) bool {
+	if p.isAt(k, wIn, wNext, wEach, wFirst, wLast, wEvery) {
+		return true
+	}
+	t := p.at(k)
+	return (t.kind == tNumber || t.kind == tWord && t.word == wNumberWord) && p.isAt(k+1, wIn)
 }
 
 func (p *parser) addUnread(b *body, i int) {
@@ -178,7 +190,7 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		if c, ok := p.change(); ok {
 			return []Clause{c}, true
 		}
-	case wWith, wUsing, wChange, wDrop:
+	case wWith, wUsing, wChange, wDrop, wPull:
 		if c, ok := p.yarn(); ok {
 			return []Clause{c}, true
 		}
@@ -190,7 +202,7 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		if c, ok := p.through(); ok {
 			return []Clause{c}, true
 		}
-	case wContinue, wAs, wSame:
+	case wContinue, wAs, wSame, wWork:
 		if c, ok := p.like(); ok {
 			return []Clause{c}, true
 		}
@@ -199,7 +211,7 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		return cs, true
 	}
 	if c, ok := p.make(Count{}); ok {
-		return p.withTail(c, i)
+		return p.withTail(p.joined(c, i), i)
 	}
 	if c, ok := p.targetFirst(b); ok {
 		return c, true
@@ -386,6 +398,9 @@ func (p *parser) numbered(b *body) ([]Clause, bool) {
 	} else {
 		return nil, false
 	}
+	if p.is(wSt) && p.isAt(1, wOf) { // "16 stitches of close double crochet"
+		p.i += 2
+	}
 	more := p.eat(wMore, wExtra)
 	p.eatKind(tHyphen)
 	if p.is(wCh) && !(p.kindAt(1, tHyphen) && !p.isAt(2, wSp)) {
@@ -401,8 +416,11 @@ func (p *parser) numbered(b *body) ([]Clause, bool) {
 		return cs, true
 	}
 	if m, ok := p.make(c); ok {
+		m = p.joined(m, i)
 		if mk, is := m.(*Make); is && more {
 			mk.More = true
+		} else if is && p.betweenEach(b, mk) {
+			return nil, true
 		}
 		return p.withTail(m, i)
 	}
@@ -416,6 +434,56 @@ func (p *parser) numbered(b *body) ([]Clause, bool) {
 		}
 	}
 	return nil, false
+}
+
+// joined reads stitches that "and" joins in one place: "bpdc and fpdc around next st". Only the last of them names it.
+func (p *parser) joined(first Clause, i int) Clause {
+	m, ok := first.(*Make)
+	if !ok || m.In.Said() || !p.is(wAnd) {
+		return first
+	}
+	k := p.i
+	body := []Clause{first}
+	for p.eat(wAnd) {
+		c, _ := p.count()
+		next, ok := p.make(c)
+		if !ok {
+			break
+		}
+		n, ok := next.(*Make)
+		if !ok {
+			break
+		}
+		body = append(body, n)
+		if n.In.Said() {
+			if n.In.Where == RestUnnamed || n.In.Till.Kind != NotSaid && !n.In.Each {
+				break
+			}
+			in := n.In
+			n.In = Target{}
+			n.Span.To = in.Span.From
+			return &Group{placed: p.placed(i), Body: body, In: &in}
+		}
+	}
+	p.i = k
+	return first
+}
+
+// betweenEach reads "9 treble over each loop, 1 double between": both are worked in turn all along.
+func (p *parser) betweenEach(b *body, m *Make) bool {
+	if m.In.Where != Between || m.In.Noun.Kind != NoNoun || len(b.out) == 0 {
+		return false
+	}
+	first, ok := b.out[len(b.out)-1].(*Make)
+	if !ok || !first.In.Each {
+		return false
+	}
+	each := *first
+	each.In.Each, each.In.Where, each.In.Till = false, Next, Extent{}
+	r := &Repeat{Body: []Clause{&each, m}, Stars: 1, Extent: Extent{Kind: AcrossRow, Span: m.Span}}
+	r.Span = first.Span.Through(m.Span)
+	b.out[len(b.out)-1] = r
+	return true
 }
 
 // withTail wraps a stitch with a place in a group when it is told how often: "sc in next st 6 times".
@@ -439,40 +507,46 @@ func (p *parser) elided(b *body) ([]Clause, bool) {
 	}
 	i := p.i
 	and := p.eat(wAnd)
-	p.eat(wThen)
-	if !p.is(wIn, wNext, wEach, wFirst, wLast, wOn, wEvery) {
+	and = p.eat(wThen) || and
+	var n Count
+	if and && !p.is(wIn) {
+		n, _ = p.count()
+	}
+	if !p.goesOn(0) {
 		p.i = i
 		return nil, false
 	}
-	var last *Make
-	switch before := b.out[len(b.out)-1].(type) {
-	case *Make:
-		last = before
-	case *Travel:
-		if t, ok := p.target(); ok && and {
-			before.In = append(before.In, t)
-			before.Span.To = t.Span.To
-			return nil, true
-		}
-	}
+	last := lastMake(b.out)
 	if last == nil || !last.In.Said() {
 		p.i = i
 		return nil, false
 	}
-	k := p.i
 	t, ok := p.target()
 	if !ok || !and && p.at(0).kind != tComma && p.at(0).kind != tSemi && p.at(0).kind != tStop && !p.done() && !p.is(wAnd) {
 		p.i = i
 		return nil, false
 	}
-	_ = k
-	m := &Make{Stitch: last.Stitch, In: t, And: true}
+	m := &Make{Stitch: last.Stitch, Count: n, Form: formOf(n), In: t, And: true}
 	if p.loops {
 		m.Stitch.Loop = p.loop
 	}
 	p.trailingLoop(m)
 	m.placed = p.placed(i)
 	return []Clause{m}, true
+}
+
+// lastMake returns the stitch worked last, behind which remarks may stand.
+func lastMake(out []Clause) *Make {
+	for k := len(out) - 1; k >= 0; k-- {
+		switch c := out[k].(type) {
+		case *Make:
+			return c
+		case *Counts, *Remark:
+		default:
+			return nil
+		}
+	}
+	return nil
 }
 
 // targetFirst reads a place that stands before what is worked there: "in same ch (ch 1, dc) 3 times", "in next st work 3 dc",

@@ -1,6 +1,10 @@
 package notation
 
-import "foundrow/internal/measure"
+import (
+	"strconv"
+
+	"foundrow/internal/measure"
+)
 
 // till reads how far a run of stitches goes: "across", "to last 3 sts", "to next ch-2 sp".
 func (p *parser) till() (Extent, bool) {
@@ -52,6 +56,7 @@ func (p *parser) across() (Extent, bool) {
 	if p.is(wAcross, wAround) && p.isAt(1, wNext, wSame, wPost, wEach, wFirst) || p.is(wAlong) {
 		return Extent{}, false
 	}
+	around := !p.is(wAcross)
 	p.i++
 	if e, ok := p.extentTo(); ok {
 		return e, true
@@ -63,7 +68,7 @@ func (p *parser) across() (Extent, bool) {
 	} else if p.is(wSide) {
 		p.i++
 	}
-	return Extent{Kind: AcrossRow}, true
+	return Extent{Kind: AcrossRow, Around: around}, true
 }
 
 // extentTo reads a further "to …" behind across.
@@ -93,10 +98,12 @@ func (p *parser) until() (Extent, bool) {
 	within := p.eat(wWithin)
 	switch {
 	case p.eat(wEnd):
+		e := Extent{Kind: AcrossRow}
 		if p.eat(wOf) {
+			e.Around = p.is(wRnd)
 			p.eat(wRow, wRnd, wCh)
 		}
-		return Extent{Kind: AcrossRow}, true
+		return e, true
 	case p.eatAll(wRow, wEnd):
 		return Extent{Kind: AcrossRow}, true
 	case p.eat(wLast), p.eatAll(wRemaining):
@@ -256,6 +263,23 @@ func decimal(s string) measure.Num {
 	return measure.Ratio(n, scale)
 }
 
+// decimalText writes a number of at most six decimals: "30.5".
+func decimalText(n measure.Num) string {
+	over, under := n.Over(), n.Under()
+	s := strconv.FormatInt(over/under, 10)
+	rest := over % under
+	if rest == 0 {
+		return s
+	}
+	s += "."
+	for k := 0; rest > 0 && k < 6; k++ {
+		rest *= 10
+		s += strconv.FormatInt(rest/under, 10)
+		rest %= under
+	}
+	return s
+}
+
 // times reads "6 times", "x 6", "6x", "*6", "twice", "once more", "3 more times", "3 times more", "a total of 3 times", "3 times in all".
 func (p *parser) times() (Extent, bool) {
 	i := p.i
@@ -263,7 +287,7 @@ func (p *parser) times() (Extent, bool) {
 	case p.eat(wX):
 		c, ok := p.count()
 		return Extent{Kind: Times, Count: c}, ok
-	case p.kindAt(0, tStar) && p.at(0).n == 1 && p.kindAt(1, tNumber) && !p.at(1).gap:
+	case p.kindAt(0, tStar) && p.at(0).n == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && !p.at(1).gap && !p.at(2).is && !p.isAt(2, wCh):
 		p.i++
 		c, ok := p.count()
 		return Extent{Kind: Times, Count: c}, ok

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"foundrow/internal/source"
+	"foundrow/internal/stitch"
 )
 
 // labelled reads a line that begins with the name of a row; nil when it has none.
@@ -112,7 +113,7 @@ func (p *parser) rowLabel() (Label, bool) {
 	i := p.i
 	named := p.labelWords()
 	if named > 0 {
-		l.Words = strings.TrimSpace(p.text[p.t[i].from:p.t[p.i-1].to])
+		l.Words = stitch.Carry(strings.TrimSpace(p.text[p.t[i].from:p.t[p.i-1].to]), p.in.Terms, stitch.US)
 	}
 	if p.numberNext() && (named > 0) { // "Next 5 (6, 7, 9) rows"
 		c, ok := p.count()
@@ -404,7 +405,7 @@ func (p *parser) labelBracket(l *Label, open *token) bool {
 			l.Yarn = yarn
 		}
 	} else if l.Remark == "" {
-		l.Remark = p.text[open.to:p.t[open.n].from]
+		l.Remark = stitch.Carry(p.text[open.to:p.t[open.n].from], p.in.Terms, stitch.US)
 	}
 	p.i = open.n + 1
 	return true

@@ -26,7 +26,7 @@ func (p *parser) named(at placed) Line {
 		p.i += 2
 		return p.start(at)
 	case t.low == "note" && colon, t.low == "notes" && colon:
-		return &Note{at, p.rawFrom(2)}
+		return &Note{at, stitch.Carry(p.rawFrom(2), p.in.Terms, stitch.US)}
 	case t.word == wThroughout && colon:
 		p.i += 2
 		return p.rule(at)

@@ -190,7 +190,7 @@ func (p *parser) noun() (Noun, bool) {
 		t := p.at(0)
 		p.i++
 		p.eat(wSp)
-		return Noun{Kind: ASpace, Name: loopName(t)}, true
+		return Noun{Kind: ASpace, Loop: t.word == wLoop}, true
 	case p.eat(wRing):
 		return Noun{Kind: ARing}, true
 	case p.eat(wTch), p.eatAll(wTurning, wCh):
@@ -262,14 +262,6 @@ func (p *parser) unitName() (string, bool) {
 	return name, ok
 }
 
-// loopName keeps that a space was called a loop.
-func loopName(t *token) string {
-	if t.word == wLoop {
-		return "loop"
-	}
-	return ""
-}
-
 // chainsAfter reads the chains of "tch-3", "beg ch 3".
 func (p *parser) chainsAfter() Count {
 	i := p.i
@@ -291,7 +283,7 @@ func (p *parser) chainNoun() (Noun, bool) {
 		if hyphen && p.is(wSp, wLoop) {
 			t := p.at(0)
 			p.i++
-			return Noun{Kind: ASpace, Name: loopName(t)}, true
+			return Noun{Kind: ASpace, Loop: t.word == wLoop, Loose: true}, true
 		}
 		c, ok := p.count()
 		if !ok {
@@ -299,7 +291,7 @@ func (p *parser) chainNoun() (Noun, bool) {
 			if p.is(wSp, wLoop) {
 				t := p.at(0)
 				p.i++
-				return Noun{Kind: ASpace, Name: loopName(t)}, true
+				return Noun{Kind: ASpace, Loop: t.word == wLoop, Loose: true}, true
 			}
 			return Noun{Kind: AChain}, true
 		}
@@ -332,7 +324,7 @@ func (p *parser) chainNoun() (Noun, bool) {
 	if p.is(wSp, wLoop) {
 		t := p.at(0)
 		p.i++
-		return Noun{Kind: ASpace, Chains: chains, Name: loopName(t)}, true
+		return Noun{Kind: ASpace, Chains: chains, Loop: t.word == wLoop}, true
 	}
 	return Noun{Kind: AChain, Chains: chains}, true
 }

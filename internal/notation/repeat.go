@@ -6,7 +6,7 @@ import "foundrow/internal/source"
 func (p *parser) star(b *body, closed int) bool {
 	i := p.i
 	rank := p.at(0).n
-	if p.kindAt(1, tNumber) && !p.at(1).gap && rank == 1 { // "(…) *8"
+	if rank == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && !p.at(1).gap && (!p.kindAt(2, tWord) || p.isAt(2, wTimes)) { // "(…) *8"
 		if e, ok := p.times(); ok {
 			return p.applyTimes(b, closed, e)
 		}

@@ -105,7 +105,7 @@ func (p *parser) chainRule(r *Rule) bool {
 	default:
 		r.Kind = ChainCounts
 	}
-	r.Stitch, r.Plus = c.As, c.Plus
+	r.Stitch, r.Plus, r.Sts = c.As, c.Plus, c.Sts
 	return true
 }
 

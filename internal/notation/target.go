@@ -31,7 +31,7 @@ func (p *parser) target() (Target, bool) {
 		t.Where = Joining
 		return p.finish(t, i)
 	case p.eat(wBetween):
-		if !p.place(&t) {
+		if !p.place(&t) && !p.done() && !p.kindAt(0, tComma) && !p.kindAt(0, tStop) && !p.kindAt(0, tSemi) {
 			p.i = i
 			return Target{}, false
 		}
@@ -45,7 +45,7 @@ func (p *parser) target() (Target, bool) {
 			p.i = i
 			return Target{}, false
 		}
-		t.Over = true
+		t.Over = !t.Each // "over each loop" is in each
 		return p.finish(t, i)
 	case p.is(wAlong, wDown, wUp, wAcross) && p.alongEdge(&t):
 		return p.finish(t, i)
@@ -141,16 +141,16 @@ func (p *parser) which(t *Target) bool {
 				t.Where = Everywhere
 			}
 		case p.eat(wNext):
-			t.Where = Next
+			t.set(Next)
 		case p.eat(wSame), p.eat(wThat), p.is(wThis) && p.isAt(1, wSt, wSp, wCh) && p.eat(wThis):
-			t.Where = Same
+			t.set(Same)
 		case p.eat(wFirst):
-			t.Where = First
+			t.set(First)
 		case p.kindAt(0, tOrdinal) && p.at(0).n == 1 && !p.at(0).decimal:
 			p.i++
-			t.Where = First
+			t.set(First)
 		case p.eat(wLast):
-			t.Where = Last
+			t.set(Last)
 		case p.is(wEnd) && p.isAt(1, wCh, wSt, wSp):
 			p.i++
 			t.Where = Last
@@ -198,6 +198,15 @@ func (p *parser) which(t *Target) bool {
 		}
 		said = true
 	}
+}
+
+// set notes which place it is; behind "top of" or "center" it says which of the things that have one.
+func (t *Target) set(where Where) {
+	if t.Where == TopOf || t.Where == CentreOf {
+		t.OfWhere = where
+		return
+	}
+	t.Where = where
 }
 
 // nounOf reads the number and the noun of a place, either of which may be left out behind a word that says which.
@@ -323,12 +332,13 @@ func (p *parser) ofWhat(t *Target) bool {
 	p.eat(wA)
 	switch {
 	case p.is(wRow, wRnd) && !p.isAt(1, wBelow):
+		round := p.is(wRnd)
 		p.i++
 		c, ok := p.count()
 		if !ok {
 			return true
 		}
-		t.Row = c
+		t.Row, t.Round = c, round
 		return true
 	case p.is(wLast, wPrev, wThis) && p.isAt(1, wRow, wRnd):
 		p.i += 2
@@ -398,9 +408,10 @@ func (p *parser) ofRow(t *Target) bool {
 		p.i += 2
 		return true
 	case p.is(wRow, wRnd):
+		round := p.is(wRnd)
 		p.i++
 		if c, ok := p.count(); ok {
-			t.Row = c
+			t.Row, t.Round = c, round
 			return true
 		}
 	}

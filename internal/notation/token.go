@@ -200,7 +200,8 @@ func (s *scanner) stop() {
 		for at < s.to && s.text[at] == ' ' {
 			at++
 		}
-		if c := s.peek(at); c >= 'a' && c <= 'z' || isDigit(c) && shortens(s.toks[n-1].low) || c == ',' || c == ';' {
+		low := s.toks[n-1].low
+		if c := s.peek(at); c >= 'a' && c <= 'z' || isDigit(c) && takesNumber(low) || c == ',' || c == ';' || (c == '(' || c == '[') && s.toks[n-1].word == wUnit || c == '(' && low == "in" {
 			s.i++
 			return
 		}
@@ -213,6 +214,15 @@ func shortens(low string) bool {
 	switch low {
 	case "st", "sp", "ch", "chs", "rep", "rnd", "beg", "tch", "tog", "lp", "lps", "in", "cm", "sk", "inc", "dec", "cont", "foll", "alt", "patt",
 		"rem", "prev", "ins", "tr", "dc", "sc", "dtr", "sl", "l", "p", "bet", "rd", "inch", "mm":
+		return true
+	}
+	return false
+}
+
+// takesNumber reports whether a number may follow an abbreviation within the sentence: "ch. 3", "rnd. 2".
+func takesNumber(low string) bool {
+	switch low {
+	case "ch", "sk", "rnd", "rd", "inc", "dec", "rep", "sl", "tr", "dc", "sc":
 		return true
 	}
 	return false

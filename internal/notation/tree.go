@@ -155,6 +155,7 @@ type Rule struct {
 	How    []Clause      // "V-st = (dc, ch 1, dc)", "join = sl st in first st", "inc = 2 sc in next st"
 	Name   string        // the name being defined
 	Plus   Count         // "ch 4 counts as dc, ch 1": chains beyond the stitch
+	Sts    Count         // "each ch-2 sp counts as 2 sts"
 }
 
 // RuleKind is one of the sentences that a "Throughout:" line may say.
@@ -176,7 +177,7 @@ const (
 // A Note is printed and never worked.
 type Note struct {
 	placed
-	Text string
+	Text string // in US terms
 }
 
 // A Film stamps the row below with its moment, in seconds.
@@ -273,6 +274,7 @@ type Target struct {
 	Over  bool   // "over next 4 sts": the stitches are made over all of these places together
 	Base  bool   // of Same: "in base of ch 1"; Of is the chain
 	Prev  bool   // "of each of previous 11 rows"
+	Round bool   // Row is a round
 	// OfWhere is which of the units is meant where the place within it has a Where of its own: "center dc of next shell"
 	OfWhere Where
 	Span    source.Span
@@ -312,7 +314,9 @@ type Noun struct {
 	Kind   NounKind
 	Stitch stitch.Stitch // of AStitch and Unit
 	Chains Count         // of "ch-2 sp", "ch-5"
-	Name   string        // as written, for units of the pattern's own: "shells", "blocks", "meshes", "crosses"
+	Name   string        // a unit that is no stitch ("box", "corner", "group"), or a word that describes the noun ("raglan st", "thumb ch")
+	Loop   bool          // a space called a loop
+	Loose  bool          // a space called "ch sp", its chains not said
 }
 
 // NounKind sorts nouns.
@@ -343,7 +347,7 @@ type Extent struct {
 	Length  Count       // "until piece measures {length}": the slot, the list or the whole part of a plain number
 	Measure measure.Num // the plain number itself: 30.5
 	Unit    string      // of a plain length: "cm", "mm", "inch"
-	Ending  string      // "ending with a WS row", "ending with row 2"
+	Around  bool        // of AcrossRow: said of a round
 	Span    source.Span
 }
 
@@ -473,6 +477,7 @@ type Counts struct {
 	Skipped bool // the chains passed over at the start of a foundation; otherwise the turning chain of the row
 	Says    ChainSays
 	As      stitch.Stitch
+	Sts     Count // "counts as 2 sts"
 	Plus    Count // "the skipped ch counting as dc and ch 1"
 }
 
@@ -537,7 +542,8 @@ type Quoted struct {
 // A Remark changes nothing: "(RS facing)", "not counting the sl sts", "as set".
 type Remark struct {
 	placed
-	Text string
+	Text     string // in US terms
+	Brackets bool   // it stood in brackets
 }
 
 // Like works what another row said: "as Row 4", "rep Row 2", within a row's body.

@@ -222,7 +222,7 @@ var spelled = []struct {
 	{wUnit, "cm mm inch inches ins"}, {wAlt, "alt alternate"}, {wPrev, "prev previous preceding"}, {wHalf, "half"},
 	{wStanding, "standing"}, {wTog, "tog together"}, {wX, "x"}, {wA, "a an"}, {wEnding, "ending"}, {wInstead, "instead"}, {wMake, "make"}, {wMaking, "making"},
 	{wNow, "now"}, {wBe, "be is are was"}, {wHave, "have has"}, {wYou, "you"}, {wShould, "should will"}, {wThere, "there"}, {wIt, "it"}, {wFor, "for"},
-	{wStarting, "starting beginning-of"}, {wFoundation, "foundation"}, {wPull, "pull draw drawing pulling"}, {wTight, "tight closed tightly loosely"}, {wDrop, "drop carry"}, {wChange, "change changing switch"},
+	{wStarting, "starting beginning-of"}, {wFoundation, "foundation"}, {wPull, "pull draw drawing pulling bringing"}, {wTight, "tight closed tightly loosely"}, {wDrop, "drop carry"}, {wChange, "change changing switch"},
 	{wRejoin, "rejoin re-join attach"}, {wCut, "cut break"}, {wWhere, "where"}, {wContinue, "cont continue"}, {wManner, "manner way"}, {wPatt, "patt pattern pat"},
 	{wSet, "set established"}, {wWithin, "within"}, {wReversing, "reversing"}, {wShaping, "shaping"}, {wBoth, "both"}, {wThickness, "thicknesses layers thickness"},
 	{wGroup, "group groups"}, {wPair, "pair pairs"}, {wOdd, "odd"}, {wWithout, "without"}, {wReach, "reach"}, {wUsing, "using"},

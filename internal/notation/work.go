@@ -346,7 +346,7 @@ func (p *parser) doNot() (Clause, bool) {
 
 func (p *parser) remark(i int) *Remark {
 	s := p.since(i)
-	return &Remark{p.placed(i), p.text[s.From:s.To]}
+	return &Remark{p.placed(i), stitch.Carry(p.text[s.From:s.To], p.in.Terms, stitch.US), false}
 }
 
 // fasten reads "fasten off", "fasten off A", "break yarn", "cut yarn", "fo".
@@ -415,6 +415,11 @@ func (p *parser) leave() (Clause, bool) {
 		t.Where = Remaining
 	}
 	t.Span = p.since(k)
+	if t.Where == Remaining && p.kindAt(0, tColon) {
+		for !p.done() && !p.kindAt(0, tStop) { // what becomes of the rest is told for the reader
+			p.i++
+		}
+	}
 	p.eat(wUnworked)
 	for p.kindAt(0, tWord) && p.is(wFree) {
 		p.i++
@@ -440,6 +445,11 @@ func (p *parser) yarn() (Clause, bool) {
 		y := &Yarn{Name: p.yarnWords(), How: "with"}
 		y.placed = p.placed(i)
 		return y, true
+	case p.is(wPull) && p.yarnName(1), p.is(wWith) && p.isAt(1, wPull):
+		p.i++
+		name := p.yarnWords()
+		p.restOfPhrase()
+		return &Yarn{placed: p.placed(i), Name: name, How: "change to"}, true
 	case p.eat(wChange):
 		p.eat(wYarn)
 		p.eat(wColour)
@@ -530,19 +540,23 @@ func (p *parser) like() (Clause, bool) {
 	i := p.i
 	switch {
 	case p.eat(wAs):
-	case p.eatAll(wSame, wAs):
+	case p.eatAll(wSame, wAs), p.eatAll(wWork, wAs):
 	default:
 		return nil, false
 	}
 	p.eat(wFor)
+	l := &Like{}
 	if rows, ok := p.rowsNamed(); ok {
-		return &Like{placed: p.placed(i), Rows: rows}, true
+		l.Rows = rows
+	} else if p.eat(wLast, wPrev) && p.eat(wRow, wRnd) {
+		l.Last = one
+	} else {
+		p.i = i
+		return nil, false
 	}
-	if p.eat(wLast, wPrev) && p.eat(wRow, wRnd) {
-		return &Like{placed: p.placed(i), Last: one}, true
-	}
-	p.i = i
-	return nil, false
+	l.Extent, _ = p.extent()
+	l.placed = p.placed(i)
+	return l, true
 }
 
 // likeRows reads "rep Row 2", "rep last row", "repeat rows 2 and 3" within a row.
@@ -580,10 +594,7 @@ func (p *parser) likeRows() (Clause, bool) {
 func (p *parser) quotedClause() Clause {
 	i := p.i
 	t := p.at(0)
-	q := &Quoted{Text: p.text[t.from+t.n : t.to-t.n]}
-	if t.n > 1 {
-		q.Text = p.text[t.from+len("“") : t.to-len("”")]
-	}
+	q := &Quoted{Text: stitch.Carry(p.text[t.from+t.n:t.to-t.n], p.in.Terms, stitch.US)} // both marks are as long
 	p.i++
 	if open := p.at(0); open.kind == tOpen && open.n < p.end && (p.low(1) == "uses" || p.low(1) == "makes" || p.low(1) == "use") {
 		p.within(p.i+1, open.n, func() {
@@ -639,6 +650,15 @@ func (p *parser) ownNoun() (Clause, bool) {
 // remarkHere reads words that change nothing.
 func (p *parser) remarkHere() (Clause, bool) {
 	i := p.i
+	if p.eatAll(wAt, wEnd, wOf) { // "at end of the shoulder rows ch 20"
+		for k := 0; k < 4 && p.kindAt(0, tWord); k++ {
+			p.i++
+			if p.isAt(-1, wRow, wRnd) {
+				return p.remark(i), true
+			}
+		}
+		p.i = i
+	}
 	for _, r := range remarks {
 		if p.eatWords(r) {
 			p.restOfPhrase()

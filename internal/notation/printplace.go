@@ -1,0 +1,380 @@
+package notation
+
+import "foundrow/internal/stitch"
+
+// target writes a place behind a space, with its preposition.
+func (w *writer) target(t *Target, s stitch.Stitch, loop stitch.Loop) {
+	w.text(" ")
+	w.targetIn(t, s, "")
+}
+
+// targetIn writes a place with its preposition; loop is the name of loops said of it rather than of the stitch.
+func (w *writer) targetIn(t *Target, s stitch.Stitch, loop string) {
+	switch {
+	case t.Where == RestUnnamed:
+		if loop != "" {
+			w.text("in ", loop, " ")
+		}
+		w.extent(&t.Till)
+		return
+	case t.Where == Unsaid && t.bare():
+		w.text("in ", loop)
+		w.till(t)
+		return
+	case t.Where == Both:
+		w.text("through both thicknesses")
+		return
+	case t.Where == RowEnds && t.Name != "":
+		w.text("along ", t.Name)
+		w.till(t)
+		return
+	case t.Where == OtherSide && t.Noun.Kind == NoNoun && !t.Count.Said:
+		w.text("along other side")
+		w.till(t)
+		return
+	case t.Where == OtherSide:
+		w.text("in other side of ")
+	case t.Over:
+		w.text("over ")
+	case t.Where == Between:
+		w.text("between")
+		if !t.bare() {
+			w.text(" ")
+		}
+	case s.Post != stitch.NoPost && !t.bare():
+		w.text("around ")
+	default:
+		w.text("in ")
+	}
+	if loop != "" {
+		w.text(loop, " of ")
+	}
+	w.place(t)
+}
+
+// bare reports whether nothing is named but where.
+func (t *Target) bare() bool {
+	return t.Noun.Kind == NoNoun && !t.Count.Said && !t.Each && !t.Nth.Said && t.Of.Kind == NoNoun && t.Edge == nil
+}
+
+var whereWords = [...]string{
+	Next: "next", Same: "same", First: "first", Last: "last", Skipped: "skipped", Marked: "marked", CentreOf: "center", TopOf: "top of",
+	Remaining: "rem", Joining: "joining", RestUnnamed: "",
+}
+
+// place writes a place without its preposition, with how far it goes on.
+func (w *writer) place(t *Target) {
+	defer w.till(t)
+	if t.Base {
+		w.text("base of ")
+		w.noun(&t.Of, &Count{})
+		return
+	}
+	space := false
+	word := func(s string) {
+		if s == "" {
+			return
+		}
+		if space {
+			w.text(" ")
+		}
+		w.text(s)
+		space = true
+	}
+	if t.Each {
+		switch {
+		case t.Every == 2:
+			word("every other")
+		case t.Every > 2:
+			word("every")
+			w.text(" ")
+			w.ordinal(&Count{Plain: t.Every})
+		default:
+			word("each")
+		}
+		if t.Count.Said && t.Every == 0 {
+			word("of")
+		}
+	}
+	where := t.Where
+	of := t.Of.Kind != NoNoun && t.Where != Same
+	if of && t.OfWhere != Unsaid {
+		where = t.Where
+	} else if of && t.Nth.Said && t.Where != CentreOf && t.Where != TopOf {
+		where = Unsaid // it says which of the units: "3rd dc of next shell"
+	}
+	if int(where) < len(whereWords) {
+		if where == CentreOf && w.terms == stitch.UK {
+			word("centre")
+		} else if where == Last && t.Noun.Kind == ARowEnd && !t.Prev {
+			word("last")
+		} else {
+			word(whereWords[where])
+		}
+	}
+	if where == TopOf && t.OfWhere != Unsaid && !of {
+		word(whereWords[t.OfWhere])
+	}
+	if t.Prev {
+		word("prev")
+	}
+	if t.Nth.Said {
+		word("")
+		if space {
+			w.text(" ")
+		}
+		w.ordinal(&t.Nth)
+		space = true
+	}
+	if t.Count.Said && !(of && t.Nth.Said) {
+		if space {
+			w.text(" ")
+		}
+		w.count(&t.Count)
+		space = true
+	}
+	if t.Noun.Kind != NoNoun {
+		if space {
+			w.text(" ")
+		}
+		w.noun(&t.Noun, &t.Count)
+		space = true
+	}
+	for i := range t.Also {
+		w.text(" and ")
+		w.noun(&t.Also[i], &Count{})
+	}
+	switch {
+	case t.Where == Joining:
+		word("st")
+	case t.Where == Remaining && t.bare():
+		word("sts")
+	case t.Where == FromHook:
+		word("from hook")
+	case t.Where == InRing && t.bare():
+		word("ring")
+	}
+	w.placeOf(t, of)
+}
+
+// placeOf writes what a place is part of: "of next shell", "of rnd 2", "2 rows below", "as joining".
+func (w *writer) placeOf(t *Target, of bool) {
+	switch {
+	case of:
+		w.text(" of ")
+		which := t.OfWhere
+		if which == Unsaid && t.Nth.Said && t.Where != CentreOf && t.Where != TopOf {
+			which = t.Where
+		}
+		if which == Everywhere {
+			w.text("each ")
+		} else if int(which) < len(whereWords) && whereWords[which] != "" {
+			w.text(whereWords[which], " ")
+		}
+		if t.Count.Said && t.Nth.Said {
+			w.count(&t.Count)
+			w.text(" ")
+			w.noun(&t.Of, &t.Count)
+		} else {
+			w.noun(&t.Of, &Count{})
+		}
+	case t.Where == Same && t.Of.Kind != NoNoun:
+		w.text(" as ")
+		w.noun(&t.Of, &Count{})
+	}
+	if t.Row.Said {
+		if t.Round {
+			w.text(" of rnd ")
+		} else {
+			w.text(" of row ")
+		}
+		w.count(&t.Row)
+	}
+	if t.Below > 0 {
+		below := Count{Said: true, Plain: t.Below}
+		w.text(" ")
+		w.count(&below)
+		w.number(&below, " row below", " rows below")
+	}
+	if t.Edge != nil {
+		if t.Noun.Kind != NoNoun || t.Count.Said || t.Where != Next {
+			w.text(" of ")
+		} else if t.Where == Next {
+			w.text(" st of ")
+		}
+		w.edge(t.Edge)
+	}
+}
+
+func (w *writer) till(t *Target) {
+	if t.Till.Kind != NotSaid {
+		w.text(" ")
+		w.extent(&t.Till)
+	}
+}
+
+// extent writes how far or how often.
+func (w *writer) extent(e *Extent) {
+	counted := func(before, after string) {
+		w.text(before)
+		if e.Count.Said {
+			w.count(&e.Count)
+			if e.Noun.Kind != NoNoun {
+				w.text(" ")
+			}
+		}
+		if e.Noun.Kind != NoNoun {
+			w.noun(&e.Noun, &e.Count)
+		}
+		w.text(after)
+	}
+	switch e.Kind {
+	case AcrossRow:
+		if e.Around {
+			w.text("around")
+		} else {
+			w.text("across")
+		}
+	case Times, RepeatN:
+		w.times(&e.Count)
+	case MoreTimes:
+		if e.Count.plain() && e.Count.Plain <= 2 && e.Count.Plain > 0 {
+			w.times(&e.Count)
+			w.text(" more")
+		} else {
+			w.count(&e.Count)
+			w.text(" more times")
+		}
+	case InAll:
+		w.times(&e.Count)
+		w.text(" in all")
+	case ToLast:
+		counted("to last ", "")
+	case UntilLeft:
+		counted("until ", "")
+		w.number(&e.Count, " remains", " remain")
+	case ToNext:
+		w.text("to next ")
+		w.noun(&e.Noun, &Count{})
+	case ToMarker:
+		w.text("to marker")
+		if e.Name != "" {
+			w.text(" ", e.Name)
+		}
+	case ToCentre:
+		if w.terms == stitch.UK {
+			counted("to centre ", "")
+		} else {
+			counted("to center ", "")
+		}
+	case UntilMade:
+		counted("until there are ", "")
+	case UntilMeasures:
+		w.measures(e)
+	}
+}
+
+// measures writes "until piece measures 30.5 cm".
+func (w *writer) measures(e *Extent) {
+	w.text("until piece measures ")
+	switch {
+	case !e.Length.Said:
+		w.text("desired length")
+	case e.Length.plain():
+		w.text(decimalText(e.Measure))
+	default:
+		w.count(&e.Length)
+	}
+	if e.Unit != "" {
+		w.text(" ", e.Unit)
+	}
+}
+
+// noun writes what places or counted things are called, in the number of the count.
+func (w *writer) noun(n *Noun, c *Count) {
+	if n.Name != "" && n.Kind != AUnit || n.Kind == AUnit && n.Name != "" && n.Stitch != (stitch.Stitch{}) {
+		w.text(n.Name, " ")
+	}
+	switch n.Kind {
+	case AnyStitch:
+		w.number(c, "st", "sts")
+	case AStitch:
+		w.text(n.Stitch.In(w.terms))
+	case AChain:
+		w.text("ch")
+		w.chains(n)
+	case ASpace:
+		if n.Chains.Said || n.Loose {
+			w.text("ch")
+			w.chains(n)
+			w.text(" ")
+		}
+		if n.Loop {
+			w.number(c, "loop", "loops")
+		} else {
+			w.number(c, "sp", "sps")
+		}
+	case TurningCh:
+		if n.Chains.Said {
+			w.text("beg ch")
+			w.chains(n)
+		} else {
+			w.text("tch")
+		}
+	case ARing:
+		w.text("ring")
+	case ARowEnd:
+		w.number(c, "row-end", "row-ends")
+	case AUnit:
+		if n.Stitch != (stitch.Stitch{}) {
+			w.number(c, n.Stitch.In(w.terms), n.Stitch.Plural(w.terms))
+		} else {
+			w.number(c, n.Name, plural(n.Name))
+		}
+	case ARepeat:
+		w.number(c, "rep", "reps")
+	case ARow:
+		w.number(c, "row", "rows")
+	}
+}
+
+func (w *writer) chains(n *Noun) {
+	if n.Chains.Said {
+		w.text("-")
+		w.count(&n.Chains)
+	}
+}
+
+// plural returns a unit's name of several.
+func plural(name string) string {
+	switch name {
+	case "leaf":
+		return "leaves"
+	case "box", "arch":
+		return name + "es"
+	case "granny":
+		return "grannies"
+	}
+	return name + "s"
+}
+
+// along writes a place that holds for what follows.
+func (w *writer) along(t *Target) {
+	switch t.Where {
+	case Both:
+		w.text("through both thicknesses")
+	case OtherSide:
+		if t.Noun.Kind == NoNoun {
+			w.text("along other side")
+		} else {
+			w.text("along other side of ")
+			w.place(t)
+		}
+	default:
+		name := t.Name
+		if name == "" {
+			name = "row-ends"
+		}
+		w.text("along ", name)
+	}
+}

@@ -1,0 +1,256 @@
+package stitch
+
+import (
+	"sort"
+	"strings"
+)
+
+// A Token is a name of a stitch, or another word of one system of terms, found in running text.
+type Token struct {
+	From, To int    // in the text, a backslash before it not included
+	Entry    *Entry // nil for words that are no stitches: gauge, skip
+	Left     bool   // a backslash stands before it: it is left alone
+	other    string // in the other terms
+}
+
+// A pair is one thing called differently in the two systems.
+type pair struct {
+	us, uk string
+	entry  *Entry
+	skips  bool // only where it skips something: "miss 2 sts", not "do not miss the last post"
+}
+
+// pairs are what is translated in running text. Every US writing has a UK writing of its own and the reverse, so that a text comes
+// back as it was; short forms are paired with short forms for that reason.
+var pairs = func() []pair {
+	var all []pair
+	for i := range dictionary {
+		e := &dictionary[i]
+		if e.Class != Plain && e.Class != Slip && e.Class != Foundation && e.Class != Chains {
+			continue
+		}
+		all = append(all, pair{us: e.US.Abbr, uk: e.UK.Abbr, entry: e})
+		if e.US.Words != e.UK.Words {
+			all = append(all, pair{us: e.US.Words, uk: e.UK.Words, entry: e})
+		}
+	}
+	short := func(us, uk, name string) {
+		all = append(all, pair{us: us, uk: uk, entry: Stitch{Name: name}.Find()})
+	}
+	short("half double", "half treble", "hdc")
+	short("double-crochet", "treble", "dc")
+	short("treble", "double treble", "tr")
+	short("double treble", "triple treble", "dtr")
+	short("triple treble", "quadruple treble", "trtr")
+	return append(all, pair{us: "gauge", uk: "tension"}, pair{us: "skip", uk: "miss", skips: true}, pair{us: "skipping", uk: "missing", skips: true},
+		pair{us: "yo", uk: "yrh"}, pair{us: "color", uk: "colour"}, pair{us: "colors", uk: "colours"})
+}()
+
+// pairsIn finds the pairs by the first word of their writing in the terms, longest first.
+var pairsIn = [2]map[string][]pair{sortPairs(US), sortPairs(UK)}
+
+func sortPairs(t Terms) map[string][]pair {
+	m := make(map[string][]pair, len(pairs))
+	for _, p := range pairs {
+		first := firstWord(p.in(t))
+		m[first] = append(m[first], p)
+	}
+	for _, list := range m {
+		sort.SliceStable(list, func(i, j int) bool { return len(list[i].in(t)) > len(list[j].in(t)) })
+	}
+	return m
+}
+
+func (p pair) in(t Terms) string {
+	if t == UK {
+		return p.uk
+	}
+	return p.us
+}
+
+func firstWord(s string) string {
+	for i := range len(s) {
+		if !letter(s[i]) {
+			return s[:i]
+		}
+	}
+	return s
+}
+
+func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
+
+// FindIn returns the stitches and other words of the terms in running text, in order. A word behind a backslash is marked as left
+// alone: "\dc".
+func FindIn(text string, t Terms) []Token {
+	var out []Token
+	for i := 0; i < len(text); {
+		if !letter(text[i]) {
+			i++
+			continue
+		}
+		end := i
+		for end < len(text) && letter(text[end]) {
+			end++
+		}
+		if from, to, p := match(text, i, end, t); p != nil {
+			out = append(out, Token{From: from, To: to, Entry: p.entry, Left: i > 0 && text[i-1] == '\\', other: p.in(t.Other())})
+			end = max(end, to)
+		}
+		i = end
+	}
+	return out
+}
+
+// match finds the pair whose writing begins with the word between two offsets, and where it stands: behind the FP of FPdc.
+func match(text string, from, end int, t Terms) (int, int, *pair) {
+	word := lower(text[from:end])
+	if p, to := matchAt(text, from, word, t); p != nil {
+		return from, to, p
+	}
+	if len(word) > 2 && (word[:2] == "fp" || word[:2] == "bp") {
+		if p, to := matchAt(text, from+2, word[2:], t); p != nil && p.entry != nil && p.entry.Class == Plain {
+			return from + 2, to, p
+		}
+	}
+	return 0, 0, nil
+}
+
+func matchAt(text string, from int, word string, t Terms) (*pair, int) {
+	for _, first := range []string{word, strings.TrimSuffix(word, "s")} {
+		list := pairsIn[t][first]
+		for i := range list {
+			p := &list[i]
+			writing := p.in(t)
+			to := from + len(writing)
+			if to > len(text) || !strings.EqualFold(text[from:to], writing) {
+				continue
+			}
+			after := to
+			if after < len(text) && text[after] == 's' && p.entry != nil {
+				after++
+			}
+			if after < len(text) && letter(text[after]) {
+				continue
+			}
+			if p.skips && !skipsSomething(text[to:]) {
+				continue
+			}
+			return p, to
+		}
+	}
+	return nil, 0
+}
+
+// skipsSomething reports whether stitches to skip are named next, so that "skip" is the trade's word.
+func skipsSomething(rest string) bool {
+	rest = strings.TrimLeft(rest, " ")
+	rest = strings.TrimPrefix(rest, "the ")
+	if rest == "" {
+		return false
+	}
+	if rest[0] >= '0' && rest[0] <= '9' || rest[0] == '{' {
+		return true
+	}
+	switch lower(firstWord(rest)) {
+	case "next", "first", "last", "st", "sts", "ch", "one", "two", "three", "four", "five", "sp", "every", "each", "all", "stitch", "stitches", "this", "that":
+		return true
+	}
+	return false
+}
+
+// Translate returns running text with its stitches in other terms, for a reader. "\dc" comes out as "dc".
+func Translate(text string, from, to Terms) string { return carry(text, from, to, false) }
+
+// Carry translates like Translate but for reading in again: what is left alone keeps its backslash, and a word that would be taken for a
+// stitch of the other terms gets one, so that carrying a text there and back gives it as it was.
+func Carry(text string, from, to Terms) string { return carry(text, from, to, true) }
+
+func carry(text string, from, to Terms, again bool) string {
+	if from == to && (again || !strings.Contains(text, "\\")) {
+		return text
+	}
+	var b strings.Builder
+	b.Grow(len(text) + 8)
+	for i := 0; i < len(text); {
+		c := text[i]
+		if c == '\\' && i+1 < len(text) && letter(text[i+1]) {
+			i++ // written again below where it is needed
+			end := wordEnd(text, i)
+			if stop, known := leftAlone(text, i, end, from, to); known {
+				if again && isTerm(text, i, end, to) {
+					b.WriteByte('\\')
+				}
+				b.WriteString(text[i:stop])
+				i = stop
+				continue
+			}
+			b.WriteByte('\\')
+			continue
+		}
+		if !letter(c) {
+			b.WriteByte(c)
+			i++
+			continue
+		}
+		end := wordEnd(text, i)
+		if start, stop, p := match(text, i, end, from); p != nil {
+			b.WriteString(text[i:start])
+			if from == to {
+				b.WriteString(text[start:stop])
+			} else {
+				b.WriteString(likeCase(p.in(to), text[start:stop]))
+			}
+			i = stop
+			continue
+		}
+		if again && isTerm(text, i, end, to) {
+			b.WriteByte('\\')
+		}
+		b.WriteString(text[i:end])
+		i = end
+	}
+	return b.String()
+}
+
+func wordEnd(text string, i int) int {
+	for i < len(text) && letter(text[i]) {
+		i++
+	}
+	return i
+}
+
+func isTerm(text string, from, end int, t Terms) bool {
+	_, _, p := match(text, from, end, t)
+	return p != nil
+}
+
+// leftAlone returns where a word behind a backslash ends, and whether it is one of either terms.
+func leftAlone(text string, i, end int, from, to Terms) (int, bool) {
+	if _, stop, p := match(text, i, end, from); p != nil {
+		return stop, true
+	}
+	if _, stop, p := match(text, i, end, to); p != nil {
+		return stop, true
+	}
+	return end, false
+}
+
+// likeCase returns a word in the capitals of the one it stands for: "Sc" becomes "Dc", "SC" becomes "DC".
+func likeCase(word, like string) string {
+	first, rest := like[0] >= 'A' && like[0] <= 'Z', false
+	for i := 1; i < len(like); i++ {
+		if c := like[i]; c >= 'A' && c <= 'Z' {
+			rest = true
+		} else if letter(c) {
+			rest = false
+			break
+		}
+	}
+	switch {
+	case first && rest:
+		return strings.ToUpper(word)
+	case first:
+		return strings.ToUpper(word[:1]) + word[1:]
+	}
+	return word
+}
