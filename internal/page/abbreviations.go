@@ -69,7 +69,7 @@ func dictionary(stitches []Abbreviation) map[string]Abbreviation {
 // abbreviations lists every abbreviation that the pattern's rows, text and gauges use, and no other, in alphabetical order.
 // Special stitches are explained by themselves.
 func abbreviations(p *pattern.Pattern) []Abbreviation {
-	u := usedWords{dictionary: dictionaries[p.Terms], found: map[string]Abbreviation{}, special: map[string]bool{}}
+	u := usedWords{dictionary: dictionaries[p.Terms], found: map[string]Abbreviation{}, special: map[string]bool{}, seen: map[string]bool{}}
 	for _, s := range p.Special {
 		u.special[s.Abbr.Text] = true
 	}
@@ -106,9 +106,10 @@ type usedWords struct {
 	dictionary map[string]Abbreviation
 	found      map[string]Abbreviation // by their small letters
 	special    map[string]bool
+	seen       map[string]bool // words that need not be looked up again
 }
 
-// line looks at every word of a line, and at every two words for the abbreviations written in two ("sl st").
+// line looks at every word of a line, and at two words together for the abbreviations written in two ("sl st").
 func (u *usedWords) line(text string) {
 	last := ""
 	for i := 0; i < len(text); {
@@ -117,10 +118,13 @@ func (u *usedWords) line(text string) {
 			i++
 		}
 		word := text[start:i]
-		if start > 0 && text[start-1] == ' ' && last != "" && u.note(last+" "+word) {
+		if strings.EqualFold(last, "sl") && text[start-1] == ' ' && u.note(last+" "+word) { // the abbreviations of two words begin so
 			last = ""
 		} else {
-			u.word(word)
+			if !u.seen[word] {
+				u.seen[word] = true
+				u.word(word)
+			}
 			last = word
 		}
 		for i < len(text) && !inWord(text[i]) {

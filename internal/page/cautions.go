@@ -62,7 +62,7 @@ func cautions(p *pattern.Pattern) []Caution {
 	add(says("button", "buttons", "bead", "beads", "eye", "eyes", "bell", "bells", "squeaker", "toggle", "toggles"), partsCaution)
 	add(young && says("pompom", "pompoms", "fringe", "tassel", "tassels"), tuftCaution)
 	add(toy, toyCaution)
-	add(baby || toy, sleepCaution)
+	add(toy || baby && (p.Kind.Text == "blanket" || p.Kind.Text == "home" || says("cocoon", "blanket", "pillow", "cushion")), sleepCaution)
 	add(baby, openCaution)
 	add((baby || toy) && says("mohair", "brushed", "fluffy", "eyelash", "angora"), fluffCaution)
 	return out

@@ -4,8 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"foundrow/internal/formula"
-	"foundrow/internal/grade"
 	"foundrow/internal/measure"
 	"foundrow/internal/pattern"
 )
@@ -18,13 +16,7 @@ type Yarn struct {
 	WeightAddress string // the catalogue's page of that weight
 	Made          string // colour and fibre: "slate, 100% wool"
 	Ball          string // "50 g [1.8 oz], 120 m [131 yd]"
-	Amounts       []Amount
-}
-
-// An Amount is how much of something is needed.
-type Amount struct {
-	Label string
-	Slot  Slot
+	Needs         []Slot // "950 (1070, 1150) m [1039 (1170, 1258) yd]", "9 (10, 10) balls"
 }
 
 // A Hook is one hook of the materials.
@@ -46,10 +38,10 @@ type Gauge struct {
 	Sentence string
 }
 
-func yarns(p *pattern.Pattern, amounts amounts) []Yarn {
+func yarns(p *pattern.Pattern, needed amounts) []Yarn {
 	out := make([]Yarn, 0, len(p.Yarns))
 	for _, y := range p.Yarns {
-		yarn := Yarn{Wanted: y.Wanted, Made: joined(", ", y.Colour, y.Fibre), Amounts: amounts.of(y.Name.Text, y.Amounts)}
+		yarn := Yarn{Wanted: y.Wanted, Made: joined(", ", y.Colour, y.Fibre), Needs: needed.ofYarn(y)}
 		if len(p.Yarns) > 1 {
 			yarn.Title = Name(y.Name.Text)
 		}
@@ -61,7 +53,7 @@ func yarns(p *pattern.Pattern, amounts amounts) []Yarn {
 			ball = append(ball, masses([]measure.Num{y.Weighs}).All)
 		}
 		if y.Runs.Sign() > 0 {
-			ball = append(ball, runsOf(y.Runs))
+			ball = append(ball, yarnLengths([]measure.Num{y.Runs}).All)
 		}
 		yarn.Ball = strings.Join(ball, ", ")
 		out = append(out, yarn)
@@ -148,53 +140,17 @@ func hookOf(p *pattern.Pattern, g pattern.Gauge) string {
 	return ""
 }
 
-func notions(p *pattern.Pattern, amounts amounts) []Notion {
+func notions(p *pattern.Pattern, needed amounts) []Notion {
 	out := make([]Notion, 0, len(p.Notions))
 	for _, n := range p.Notions {
 		notion := Notion{What: n.What}
 		if notion.What == "" {
 			notion.What = Name(n.Name.Text)
 		}
-		if len(n.Amount) > 0 {
-			notion.Amount = amounts.slot(n.Name.Text, n.Amount)
+		if worked := needed.values[n.Name.Text]; worked != nil {
+			notion.Amount = figures(worked, p.Tape)
 		}
 		out = append(out, notion)
-	}
-	return out
-}
-
-// amounts are the worked values of what is needed of a yarn or a notion, by the name they are worked under.
-type amounts struct {
-	values map[string][]formula.Value
-	tape   measure.Tape
-}
-
-func amountsOf(g *grade.Grade) amounts {
-	a := amounts{map[string][]formula.Value{}, g.Pattern.Tape}
-	for _, v := range g.Values {
-		a.values[v.Name] = v.BySize
-	}
-	return a
-}
-
-// slot words one amount: worked where it was, otherwise as its formulas are written.
-func (a amounts) slot(name string, parts []pattern.Part) Slot {
-	if worked, is := a.values[name]; is {
-		return figures(worked, a.tape)
-	}
-	var said []string
-	for _, part := range parts {
-		if part.Formula != nil {
-			said = append(said, part.Formula.Text)
-		}
-	}
-	return Slot{All: List(said)}
-}
-
-func (a amounts) of(yarn string, asked []pattern.Definition) []Amount {
-	var out []Amount
-	for _, d := range asked {
-		out = append(out, Amount{Label: Name(d.Name.Text), Slot: a.slot(yarn+"."+d.Name.Text, d.Parts)})
 	}
 	return out
 }

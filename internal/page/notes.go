@@ -54,12 +54,12 @@ func caption(p pattern.Photo) string {
 func credits(p *pattern.Pattern) []Credit {
 	var out []Credit
 	for _, c := range p.Credits {
-		out = append(out, Credit{capital(c.Role), c.Name})
+		out = append(out, Credit{Name(c.Role), c.Name})
 	}
 	for _, t := range p.Tested {
-		role := "Tested"
+		role := "Made by hand"
 		if manySizes(p) && len(t.Sizes) > 0 {
-			role += " in " + runs(p.Sizes.Names, inRange(t.Sizes, len(p.Sizes.Names)))
+			role = "Made in " + runs(p.Sizes.Names, inRange(t.Sizes, len(p.Sizes.Names)))
 		}
 		if t.By != "" {
 			out = append(out, Credit{role, t.By})

@@ -42,8 +42,9 @@ type Page struct {
 	Cautions      []Caution
 	Counts        []Count
 
-	Contents []Link // the first headings of the text
-	Text     []prose.Block
+	Contents []Link        // the first headings of the text
+	Intro    []prose.Block // what a pattern's text says before its first heading
+	Text     []prose.Block // the rest, or the whole of a plain page
 	Slots    []Slot
 	Pieces   []Piece
 
@@ -89,6 +90,7 @@ func Of(g *grade.Grade, studio pattern.Studio) (*Page, source.Findings) {
 			page.Weights = append(page.Weights, y.Weight)
 		}
 	}
+	page.Intro, page.Text = opening(page.Text)
 	page.Film = filmOf(p.Film)
 	page.Sizes = sizes(g)
 	page.Facts = facts(page)
@@ -130,6 +132,19 @@ func textOf(g *grade.Grade, studio pattern.Studio) (*Page, source.Findings) {
 	return page, findings
 }
 
+// opening cuts the text before its first heading. A text without headings, or one that works before the first, has no opening.
+func opening(text []prose.Block) (intro, rest []prose.Block) {
+	for i, b := range text {
+		switch b.(type) {
+		case *prose.Heading:
+			return text[:i], text[i:]
+		case *prose.Piece:
+			return nil, text
+		}
+	}
+	return nil, text
+}
+
 func studioOf(s pattern.Studio) Studio {
 	out := Studio{Title: s.Title, Address: s.Address, Language: s.Language, Rights: s.Rights, Contact: s.Contact, ContactLink: contactLink(s.Contact)}
 	if out.Language == "" {
@@ -162,7 +177,8 @@ func facts(p *Page) []Fact {
 	}
 	add("Sizes", p.Sizes.Range, "")
 	add("Written in", p.Terms, "")
-	add("Version", joined(", ", p.Version, p.Day), "")
+	add("Version", p.Version, "")
+	add("Released", p.Day, "")
 	return out
 }
 

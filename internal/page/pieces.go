@@ -27,6 +27,7 @@ const (
 // A Line is one line of a piece: "Row 3 (RS)" · what to do · the count at its end.
 type Line struct {
 	Kind  LineKind
+	Only  prose.Line // "Sizes M and 3X to 5X only"; empty where the line is for all
 	Label prose.Line
 	Side  string // "RS" or "WS"; empty when it is not said
 	Text  prose.Line
@@ -83,20 +84,55 @@ func linesOf(written []pattern.RowLine) []Line {
 	out := make([]Line, 0, len(written))
 	film := -1
 	for _, w := range written {
-		label, side := sideOf(w.Lead)
-		switch label.Words(nil) {
+		l := Line{Film: film}
+		lead, work := w.Lead, w.Line
+		if first := firstWord(lead); first == "Size" || first == "Sizes" || first == "All" {
+			l.Only = lead
+			lead, work = leadOf(work)
+		}
+		l.Label, l.Side = sideOf(lead)
+		switch firstWord(l.Label) {
 		case "Film":
-			film = seconds(strings.TrimSpace(w.Line.Words(nil)))
+			film = seconds(strings.TrimSpace(work.Words(nil)))
 			continue
 		case "Note", "Throughout":
-			out = append(out, Line{Kind: NoteLine, Label: label, Side: side, Text: w.Line, Film: film})
+			l.Kind, l.Text = NoteLine, work
 		default:
-			text, count := claimOf(w.Line)
-			out = append(out, Line{Label: label, Side: side, Text: text, Count: count, Film: film})
+			l.Text, l.Count = claimOf(work)
 		}
+		out = append(out, l)
 		film = -1
 	}
 	return out
+}
+
+func firstWord(line prose.Line) string {
+	if len(line) == 0 {
+		return ""
+	}
+	text, _ := line[0].(prose.Text)
+	word, _, _ := strings.Cut(string(text), " ")
+	return word
+}
+
+// leadOf cuts the label of a row, "Rnd 8 (RS)", from a line that names its sizes first.
+func leadOf(line prose.Line) (lead, rest prose.Line) {
+	switch strings.TrimSuffix(firstWord(line), ":") {
+	case "Row", "Rows", "Rnd", "Rnds", "Round", "Rounds", "Next", "Inc", "Dec", "Even", "Foundation", "Start", "Chart", "Seam", "Note":
+	default:
+		return nil, line
+	}
+	for i, part := range line {
+		text, isText := part.(prose.Text)
+		before, after, found := strings.Cut(string(text), ":")
+		if !isText || !found {
+			continue
+		}
+		lead = append(append(prose.Line{}, line[:i]...), prose.Text(before))
+		rest = append(prose.Line{prose.Text(strings.TrimLeft(after, " "))}, line[i+1:]...)
+		return lead, rest
+	}
+	return nil, line
 }
 
 // sideOf takes the side from the end of a lead: "Row 3 (RS)".

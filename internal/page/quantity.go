@@ -78,12 +78,13 @@ func number(v formula.Value) string {
 	return minus(v.Num.Decimal(2))
 }
 
-// mixed words a count that is not whole as a fraction that can be read, "95 5/8"; beyond sixteenths as a decimal.
+// mixed words a count that is not whole: "95 5/8" in the parts that halving gives, otherwise as a decimal.
 func mixed(n measure.Num) string {
-	if n.Under() > 16 {
-		return minus(n.Decimal(2))
+	switch n.Under() {
+	case 1, 2, 4, 8, 16:
+		return minus(n.String())
 	}
-	return minus(n.String())
+	return minus(n.Decimal(2))
 }
 
 // minus sets a minus sign where there is a hyphen.
@@ -144,11 +145,17 @@ func masses(grams []measure.Num) Slot {
 	return pair(g, word("g"), oz, word("oz"))
 }
 
-// runsOf words the length of a yarn, given in metres, in metres and yards.
-func runsOf(metres measure.Num) string {
-	inCentimetres := measure.Tape{}.Body(metres, measure.Metre)
-	yards := inCentimetres.Div(measure.Tape{}.Body(measure.Int(1), measure.Yard))
-	return metres.Decimal(0) + " m [" + yards.Decimal(0) + " yd]"
+// yarnLengths words lengths of yarn, given in metres, in metres and yards. They are physical whatever the garment's ratio is.
+func yarnLengths(metres []measure.Num) Slot {
+	m, yd := make([]string, len(metres)), make([]string, len(metres))
+	yard := measure.Tape{}.Body(measure.Int(1), measure.Yard).Div(measure.Int(100)) // in metres
+	for i, n := range metres {
+		m[i], yd[i] = unknown, unknown
+		if !n.IsLost() {
+			m[i], yd[i] = n.Decimal(0), n.Div(yard).Decimal(0)
+		}
+	}
+	return pair(m, word("m"), yd, word("yd"))
 }
 
 // A unitWord is the word after the figures of a list.

@@ -33,7 +33,7 @@ type Column struct {
 	Cells []Cell
 }
 
-// A Cell is a measurement in the tape's unit and in the other: "76–81 cm", "30–32 inches".
+// A Cell is a measurement in the tape's unit and in the other: "76–81 cm", "30–32 in".
 type Cell struct{ First, Second string }
 
 func sizes(g *grade.Grade) Sizes {
@@ -48,6 +48,9 @@ func sizes(g *grade.Grade) Sizes {
 	s.Notes = notes
 	var finished, ease []Column
 	for _, f := range g.Finished {
+		if !slices.ContainsFunc(f.Made, func(n measure.Num) bool { return !n.IsLost() }) {
+			continue // the query asks how the counts make it
+		}
 		label := capital(f.Label)
 		if label == "" {
 			label = Name(f.Name)
@@ -86,7 +89,7 @@ func cells(tape measure.Tape, bySize []measure.Num, inCm, inInches func(measure.
 			continue
 		}
 		cm, inches := minus(measure.Centimetres(inCm(n))), minus(measure.Inches(inInches(n)))
-		out[i] = ordered(tape, signed(plus, n, cm)+" cm", signed(plus, n, inches)+" "+inchWord([]string{inches}))
+		out[i] = ordered(tape, signed(plus, n, cm)+" cm", signed(plus, n, inches)+" in")
 	}
 	return out
 }
@@ -137,6 +140,9 @@ func bodies(g *grade.Grade) (columns []Column, notes []string) {
 		if b.How != "" {
 			notes = append(notes, label+": "+b.How+".")
 		}
+		if unit := workedUnit(b.Cells); unit != "" {
+			notes = append(notes, label+": the table has one unit; "+unit+" are worked from it at 2.54 cm to the inch.")
+		}
 		notes = append(notes, misprints(p, label, b.Cells)...)
 	}
 	return columns, notes
@@ -168,13 +174,29 @@ func published(tape measure.Tape, bySize []pattern.BodyCell) []Cell {
 			cm = span(c.LowCm.Decimal(2), c.HighCm.Decimal(2)) + " cm"
 		}
 		if c.HighInch.Sign() > 0 {
-			inches = span(quarters(c.LowInch), quarters(c.HighInch)) + " inches"
+			inches = span(quarters(c.LowInch), quarters(c.HighInch)) + " in"
 		}
 		if out[i] = ordered(tape, cm, inches); out[i].First == "" {
 			out[i].First, out[i].Second = out[i].Second, ""
 		}
+		if out[i].First == "" {
+			out[i].First = "–" // the table leaves the cell empty
+		}
 	}
 	return out
+}
+
+// workedUnit names the unit that a table does not print, where there is one.
+func workedUnit(bySize []pattern.BodyCell) string {
+	for _, c := range bySize {
+		switch c.Worked {
+		case measure.Centimetre:
+			return "centimetres"
+		case measure.Inch:
+			return "inches"
+		}
+	}
+	return ""
 }
 
 func span(low, high string) string {

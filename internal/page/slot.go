@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strings"
 
 	"foundrow/internal/formula"
@@ -14,11 +15,25 @@ func filled(p *pattern.Pattern, worked [][]formula.Value) []Slot {
 	slots := make([]Slot, len(p.Slots))
 	for i, s := range p.Slots {
 		slots[i] = Slot{All: unknown}
-		if i < len(worked) && len(worked[i]) > 0 {
+		switch {
+		case i >= len(worked) || len(worked[i]) == 0:
+		case isBody(p, s):
+			slots[i] = bodyLengths(nums(worked[i]), p.Tape)
+		default:
 			slots[i] = fill(s, worked[i], p.Tape)
 		}
 	}
 	return slots
+}
+
+// isBody reports whether a slot is a measurement of a body just so, which crosses between the units as a body does.
+func isBody(p *pattern.Pattern, s pattern.Slot) bool {
+	if s.Formula == nil {
+		return false
+	}
+	name := strings.TrimSpace(s.Formula.Text)
+	return slices.ContainsFunc(p.Sizes.Body, func(b pattern.BodyMeasurement) bool { return b.Name == name }) ||
+		slices.ContainsFunc(p.Body, func(d pattern.Definition) bool { return d.Name.Text == name })
 }
 
 // fill words one value in the form that the words around it ask for.
@@ -71,20 +86,12 @@ func counted(figures []string, noun string) Slot {
 	return s
 }
 
-// noun returns the word that is counted, which stands after the brace in the manuscript.
+// noun is what a slot counts, where its brackets do not say it by the kind of the value.
 func noun(s pattern.Slot, kind formula.Kind) string {
-	if f := s.Formula; f != nil && f.File != nil && s.Span.From <= len(f.File.Text) {
-		_, after, found := strings.Cut(f.File.Text[s.Span.From:], "}")
-		after = strings.TrimLeft(after, " ")
-		end := strings.IndexFunc(after, func(r rune) bool { return (r < 'a' || r > 'z') && r != '-' })
-		if end < 0 {
-			end = len(after)
-		}
-		if found && end > 0 {
-			return after[:end]
-		}
-	}
-	if kind == formula.Rows {
+	switch {
+	case s.Noun != "":
+		return s.Noun
+	case kind == formula.Rows:
 		return "rows"
 	}
 	return "sts"

@@ -14,7 +14,7 @@ type Count struct {
 	Label  string
 	Value  Slot   // "62 (68, 74, 80) sts"
 	Story  Slot   // "from 95 5/8, a multiple of 6 + 2"; empty where nothing was rounded
-	Pinned string // which sizes are the designer's own choice; empty where none is
+	Pinned string // which sizes are the designer’s own choice; empty where none is
 }
 
 func countsOf(g *grade.Grade) []Count {
@@ -53,9 +53,9 @@ func pinned(g *grade.Grade, v grade.Value) string {
 	case len(in) == 0:
 		return ""
 	case len(in) == len(v.BySize):
-		return "the designer's own choice"
+		return "the designer’s own choice"
 	}
-	return "the designer's own choice in " + runs(g.Pattern.Sizes.Names, in)
+	return "the designer’s own choice in " + runs(g.Pattern.Sizes.Names, in)
 }
 
 // story words how a count came to be whole: in all sizes as one list, and for each size by itself.
@@ -67,7 +67,7 @@ func story(v grade.Value) Slot {
 	for s, value := range v.BySize {
 		from[s] = number(value)
 		if isPinned(v, s) {
-			each[s] = "the designer's own choice"
+			each[s] = "the designer’s own choice"
 			continue
 		}
 		st := value.Story

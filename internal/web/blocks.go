@@ -41,13 +41,13 @@ func (w *writer) contents() {
 		there     bool
 		id, title string
 	}{
-		{len(p.Cautions) > 0, "_cautions", "Safety"},
 		{len(p.Sizes.Groups) > 0 || p.Sizes.Key != "", "_sizes", "Sizes"},
 		{len(p.Yarns)+len(p.Hooks)+len(p.Notions) > 0, "_materials", "Materials"},
 		{len(p.Gauges) > 0, "_gauge", p.GaugeWord},
+		{len(p.Cautions) > 0, "_cautions", "Safety"},
 		{len(p.Abbreviations) > 0, "_abbreviations", "Abbreviations"},
 		{len(p.Special) > 0, "_special", "Special stitches"},
-		{len(p.Notes) > 0, "_notes", "Notes"},
+		{len(p.Notes) > 0, "_reading", "How to read this"},
 	} {
 		if s.there {
 			w.put(`<li><a href="#`).put(s.id).put(`">`).text(s.title).put(`</a></li>`)
@@ -169,12 +169,32 @@ func (w *writer) credits() {
 	w.put(`</dl>`)
 }
 
-// menu is the studio's plain pages.
+// inMasthead is how many plain pages the head of a page names; with more it leads to the list at the foot.
+const inMasthead = 4
+
+// menu is the way to the studio's plain pages.
 func (w *writer) menu(links []page.Link) {
 	if len(links) == 0 {
 		return
 	}
-	w.put(`<nav class="menu" aria-label="Studio"><ul>`)
+	if len(links) <= inMasthead {
+		w.put(`<nav class="menu" aria-label="Studio"><ul>`).links(links)
+	} else {
+		w.put(`<nav class="menu many" aria-label="Studio"><ul>`).links(links[:inMasthead-1])
+		w.put(`<li><a href="#_pages">All pages</a></li>`)
+	}
+	w.put(`</ul></nav>`)
+}
+
+// pages is the list of all plain pages at the foot, where the head has no room for them.
+func (w *writer) pages(links []page.Link) {
+	if len(links) > inMasthead {
+		w.put(`<nav class="pages" id="_pages" aria-label="All pages"><ul>`).links(links)
+		w.put(`</ul></nav>`)
+	}
+}
+
+func (w *writer) links(links []page.Link) {
 	for _, l := range links {
 		w.put(`<li><a href="`).attr(page.Relative(w.from, l.Address))
 		if l.Address == w.from {
@@ -182,7 +202,6 @@ func (w *writer) menu(links []page.Link) {
 		}
 		w.put(`">`).text(l.Title).put(`</a></li>`)
 	}
-	w.put(`</ul></nav>`)
 }
 
 // foot is the line of rights, whom to write to, and whose tables were used.

@@ -37,15 +37,15 @@ func studio() pattern.Studio {
 	}
 }
 
-// manuscript is a manuscript in small: text in which {name} stands for a value.
-type manuscript struct {
+// A draft is a manuscript in small: text in which {name} stands for a value.
+type draft struct {
 	p *pattern.Pattern
 	g *grade.Grade
 }
 
 var slotText = regexp.MustCompile(`\{(\w+)\}(th| times| sts| rows)?`)
 
-func (m *manuscript) line(text string) prose.Line {
+func (m *draft) line(text string) prose.Line {
 	var line prose.Line
 	for {
 		at := slotText.FindStringSubmatchIndex(text)
@@ -66,9 +66,9 @@ func (m *manuscript) line(text string) prose.Line {
 		case !strings.HasSuffix(written, "}"):
 			form = pattern.Counted
 		}
-		f := source.NewFile("pattern.md", written)
+		noun := strings.TrimLeft(written[strings.IndexByte(written, '}')+1:], " ")
 		line = append(line, prose.Slot{Index: len(m.p.Slots)})
-		m.p.Slots = append(m.p.Slots, pattern.Slot{Formula: &formula.Formula{File: f, Text: name}, Span: source.Span{To: len(written)}, Form: form})
+		m.p.Slots = append(m.p.Slots, pattern.Slot{Form: form, Noun: noun})
 		m.g.Slots = append(m.g.Slots, values(name))
 		text = text[at[1]:]
 	}
@@ -95,15 +95,15 @@ func values(name string) []formula.Value {
 	return out
 }
 
-func (m *manuscript) heading(id, text string, film int) {
+func (m *draft) heading(id, text string, film int) {
 	m.p.Text = append(m.p.Text, &prose.Heading{Level: 2, ID: id, Film: film, Line: m.line(text)})
 }
 
-func (m *manuscript) para(text string) {
+func (m *draft) para(text string) {
 	m.p.Text = append(m.p.Text, &prose.Paragraph{Line: m.line(text)})
 }
 
-func (m *manuscript) rows(piece pattern.Piece, lines string) {
+func (m *draft) rows(piece pattern.Piece, lines string) {
 	for text := range strings.SplitSeq(strings.TrimSpace(lines), "\n") {
 		lead, rest, found := strings.Cut(strings.TrimSpace(text), ": ")
 		if !found {
@@ -167,7 +167,7 @@ func pullover(t testing.TB) *page.Page {
 		}
 		g.Values = append(g.Values, v)
 	}
-	m := &manuscript{p, g}
+	m := &draft{p, g}
 	m.heading("construction", "Construction", -1)
 	m.para("Back and front are alike to the neck. The hem is worked sideways first; the body grows up from its row-ends to {body}, and the shoulders are seamed.")
 	m.heading("hem", "Hem", 90)

@@ -82,12 +82,30 @@ func Load(overrides map[string]string) (*Layouts, source.Findings) {
 	own, findings := accepted(overrides)
 	maps.Copy(parts, own)
 	with, mistakes := assemble(parts)
-	findings = append(findings, mistakes...)
+	findings = append(findings, blamed(mistakes, own)...)
 	findings.Sort()
 	if mistakes.Errors() {
 		return l, findings
 	}
 	return with, findings
+}
+
+// blamed moves mistakes that show in a built-in part to the studio's file that caused them: alone, the built-in parts have none.
+func blamed(mistakes source.Findings, own map[string]string) source.Findings {
+	for i, f := range mistakes {
+		part := strings.TrimPrefix(f.Place.File, folder)
+		if _, is := own[part]; is {
+			continue
+		}
+		for _, name := range slices.Sorted(maps.Keys(own)) {
+			if strings.HasSuffix(name, ".html") {
+				mistakes[i].Place = source.NewFile(folder+name, own[name]).Place(lineOf(own[name], 1))
+				mistakes[i].Message += ", as the rest of the page uses it"
+				break
+			}
+		}
+	}
+	return mistakes
 }
 
 // builtIn returns the layouts of the program by name.

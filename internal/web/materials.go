@@ -34,11 +34,11 @@ func (w *writer) materials() {
 	if len(p.Notions) > 0 {
 		w.put(`<div><dt>Also</dt>`)
 		for _, n := range p.Notions {
-			w.put(`<dd>`)
+			w.put(`<dd>`).text(n.What)
 			if n.Amount.All != "" {
-				w.put(`<b>`).figures(n.Amount.All).put(`</b> `)
+				w.put(`: <b>`).figures(n.Amount.All).put(`</b>`)
 			}
-			w.text(n.What).put(`</dd>`)
+			w.put(`</dd>`)
 		}
 		w.put(`</div>`)
 	}
@@ -64,8 +64,13 @@ func (w *writer) yarn(y *page.Yarn) {
 	if y.Ball != "" {
 		w.put(`<dd>A ball holds `).text(y.Ball).put(`</dd>`)
 	}
-	for _, a := range y.Amounts {
-		w.put(`<dd>`).text(a.Label).put(`: <b>`).figures(a.Slot.All).put(`</b></dd>`)
+	for i, need := range y.Needs {
+		if i == 0 {
+			w.put(`<dd>You need <b>`)
+		} else {
+			w.put(`<dd>or <b>`)
+		}
+		w.figures(need.All).put(`</b></dd>`)
 	}
 }
 

@@ -18,7 +18,8 @@ type Setting struct {
 	Canonical     string        // the page's full address, where the studio's is known
 	Style, Script string        // links; Script is empty where there is none
 	Home          string        // the link to the front page
-	Menu          template.HTML // the studio's plain pages
+	Menu          template.HTML // the studio's plain pages, as many as there is room for
+	Pages         template.HTML // all of them, where they are more
 	Foot          template.HTML // rights, whom to write to, whose tables were used
 
 	// Of a pattern and of a plain page. Key to Credits are empty on a plain page.
@@ -27,6 +28,7 @@ type Setting struct {
 	Back          string // the link from it to the page for the screen
 	Running       string // the line at the foot of every printed sheet
 	Photo, Photos template.HTML
+	Intro         template.HTML // what is said before the instructions
 	Text          template.HTML
 	Key           template.HTML // which place in a list is which size
 	Facts         template.HTML
@@ -90,6 +92,7 @@ func (w *writer) pattern(s *Setting) {
 	w.cut(&s.Special).special()
 	w.cut(&s.Notes).notes()
 	w.cut(&s.Key).key()
+	w.cut(&s.Intro).blocks(w.page.Intro)
 	w.cut(&s.Text).written(2)
 	w.cut(&s.Credits).credits()
 	w.cut(&s.Foot).foot(s.Studio, w.page.Sources)
@@ -133,6 +136,7 @@ func (sh *sheet) begin(studio page.Studio, address, title string, menu []page.Li
 	}
 	w := &writer{from: address, b: make([]byte, 0, usual)}
 	w.cut(&s.Menu).menu(menu)
+	w.cut(&s.Pages).pages(menu)
 	return s, w
 }
 

@@ -35,15 +35,18 @@ func (w *writer) row(l *page.Line) {
 	switch {
 	case l.Kind == page.NoteLine:
 		w.put(`<li class="note">`)
-	case len(l.Label) == 0 || w.width(l.Label) > broad:
+	case len(l.Label) == 0 || len(l.Only) > 0 || w.width(l.Label) > broad:
 		w.put(`<li class="broad">`)
 	default:
 		w.put(`<li>`)
 	}
-	if len(l.Label) > 0 || l.Film >= 0 {
+	if len(l.Label)+len(l.Only) > 0 || l.Film >= 0 {
 		w.put(`<span class="label">`).line(l.Label)
 		if l.Side != "" {
 			w.put(` <span class="side">`).text(l.Side).put(`</span>`)
+		}
+		if len(l.Only) > 0 {
+			w.put(` <span class="only">`).line(l.Only).put(`</span>`)
 		}
 		w.film(l.Film).put(`</span> `)
 	}

@@ -45,10 +45,12 @@ func (w *writer) oneSize(s *page.Sizes) {
 	w.put(`</dl>`)
 }
 
-// How many columns beside the size names show on a narrow and on a wide screen; more have to be moved sideways into sight.
+// How many columns beside the size names show on a narrow screen, on a wide one and on a sheet of paper. On a screen more are
+// moved sideways into sight; on paper their second unit is broken into two lines.
 const (
 	columnsOfAPhone  = 2
 	columnsOfAScreen = 6
+	columnsOfASheet  = 8
 )
 
 func (w *writer) sizeTable(s *page.Sizes) {
@@ -62,7 +64,11 @@ func (w *writer) sizeTable(s *page.Sizes) {
 	case columns > columnsOfAPhone:
 		w.put(`<p class="hint">Move the table sideways to see the rest of it.</p>`)
 	}
-	w.put(`<div class="scroll" tabindex="0" role="group" aria-label="Table of sizes"><table class="sizes"><caption>One size a row</caption><thead><tr><th scope="col" rowspan="2">Size</th>`)
+	w.put(`<div class="scroll" tabindex="0" role="group" aria-label="Table of sizes"><table class="sizes`)
+	if columns > columnsOfASheet {
+		w.put(` packed`)
+	}
+	w.put(`"><caption>One size a row</caption><thead><tr><th scope="col" rowspan="2">Size</th>`)
 	for _, g := range s.Groups {
 		w.put(`<th scope="colgroup" class="group" colspan="`).number(len(g.Columns)).put(`">`).text(g.Label).put(`</th>`)
 	}

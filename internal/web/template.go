@@ -83,7 +83,7 @@ func fill(t reflect.Type, depth int) reflect.Value {
 }
 
 // faultAt finds the file and line that an error of a template names, and what it says.
-var faultAt = regexp.MustCompile(`([a-z]+/[a-z]+\.html):(\d+)(?::\d+)?: ((?s).*)`)
+var faultAt = regexp.MustCompile(`([a-z]+/[a-z]+\.html):(?:(\d+):)?(?:\d+:)? ((?s).*)`)
 
 // mistake turns an error of a template into a finding at the line it names. The file may be another than the one at hand: a
 // part is only found wrong when a page calls it.
@@ -91,7 +91,9 @@ func mistake(parts map[string]string, name string, err error) source.Finding {
 	message, line := err.Error(), 1
 	if m := faultAt.FindStringSubmatch(message); m != nil {
 		name, message = m[1], m[3]
-		line, _ = strconv.Atoi(m[2])
+		if n, err := strconv.Atoi(m[2]); err == nil {
+			line = n
+		}
 	}
 	file := source.NewFile(folder+name, parts[name])
 	return source.Finding{Rule: "layout-syntax", Place: file.Place(lineOf(file.Text, line)), Message: "the template cannot be used: " + firstLine(message)}

@@ -112,8 +112,12 @@ func (w *writer) link(to string) *writer {
 	return w.attr(spaced(target))
 }
 
-// beside writes the address of a file that lies beside the page of the pattern, whichever of its pages this is.
+// beside writes the address of a file that lies beside the page of the pattern, whichever of its pages this is. A picture may
+// also lie elsewhere.
 func (w *writer) beside(name string) *writer {
+	if _, ours := page.Target(w.home(), name); !ours {
+		return w.link(name)
+	}
 	return w.attr(spaced(page.Relative(w.from, w.home()+name)))
 }
 
