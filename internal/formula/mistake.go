@@ -156,12 +156,26 @@ func (p *parser) convertsTo() {
 // misplaced reports a word of the language where a value must stand.
 func (p *parser) misplaced(t token) {
 	w := p.text(t)
-	switch {
+	switch joined := p.hyphened(t); {
+	case joined != "":
+		p.fail(t, "a name has no hyphen, which takes away", "write "+joined+" if it is one name")
 	case isUnit(w):
 		p.fail(t, "how many "+w+"? a unit stands behind a number", "write a number before it; a value may not be named "+w)
 	default:
 		p.fail(t, "`"+w+"` is a word of the formula language and no value", "write a number or a name here")
 	}
+}
+
+// hyphened returns the name that a word makes with the one it is joined to by a hyphen, as in rib-rows.
+func (p *parser) hyphened(t token) string {
+	from := p.last.from
+	for from > 0 && (isDigit(p.f.Text[from-1]) || letter(p.f.Text[from-1:]) > 0) {
+		from--
+	}
+	if p.last.kind != '-' || p.last.to != t.from || from == p.last.from {
+		return ""
+	}
+	return p.f.Text[from:p.last.from] + "_" + p.text(t)
 }
 
 // afterComma reports what is no rounding.

@@ -69,11 +69,14 @@ func (c *Checked) Work(col *Column) (Value, []Remark) {
 // Span returns where in the file a node is written that a Remark is about.
 func (c *Checked) Span(node int) source.Span { return c.f.place(c.f.nodes[node].span) }
 
-// Words returns what is rounded, divided or whatever else the node that a Remark is about does: its first operand as written.
+// Words returns the operand that a Remark about a node is of, as it is written: what is rounded, what is divided by.
 func (c *Checked) Words(node int) string {
-	n := c.f.nodes[node]
-	if c.steps[node].op > opAsk && n.a != none {
-		n = c.f.nodes[n.a]
+	n := &c.f.nodes[node]
+	switch n.op {
+	case opRound, opRoot:
+		n = &c.f.nodes[n.a]
+	case opDiv:
+		n = &c.f.nodes[n.b]
 	}
 	return c.f.words(n.span)
 }

@@ -22,7 +22,6 @@ func (w *plan) examine() {
 	}
 	w.examineFits()
 	w.examineSample()
-	w.examineOwn()
 	w.examineUse()
 }
 
@@ -34,6 +33,7 @@ func (w *plan) examineCount(e *entry) {
 	}
 	fraction := where(e.bySize, func(v formula.Value) bool { return !v.Num.IsLost() && !v.Num.IsWhole() })
 	w.notWhole(at, e.name.Text, e.kind, e.bySize, fraction)
+	e.fraction = len(fraction) > 0
 	if below := where(e.bySize, func(v formula.Value) bool { return v.Num.Sign() < 0 }); len(below) > 0 {
 		_, names := w.in(below)
 		w.ask(at, "below-zero", e.name.Text+" comes to "+w.values(e.kind, e.bySize, below)+", which is less than none", "see whether the formula is meant to give so little")
@@ -96,7 +96,7 @@ func (w *plan) examineSlot(slot *pattern.Slot, l *line, bySize []formula.Value) 
 	kind := l.checked.Kind
 	counted := kind.IsCount() || kind == formula.Number && slot.Form != pattern.Figure
 	switch {
-	case kind == formula.Unknown:
+	case kind == formula.Unknown || counted && w.usesFraction(l):
 	case counted:
 		w.notWhole(l.f.Span, l.f.Text, kind, bySize, where(bySize, func(v formula.Value) bool { return !v.Num.IsLost() && !v.Num.IsWhole() }))
 	case slot.Form != pattern.Figure:
@@ -113,6 +113,14 @@ func (w *plan) examineSlot(slot *pattern.Slot, l *line, bySize []formula.Value) 
 	}
 }
 
+// usesFraction reports whether a line uses a count that was told not to be whole.
+func (w *plan) usesFraction(l *line) bool {
+	return slices.ContainsFunc(l.f.Names(), func(n formula.Name) bool {
+		t := w.target(n, l.in)
+		return t != none && w.entries[t].fraction
+	})
+}
+
 // examineFits asks about every size whose ease, after rounding, is outside the fit that was declared.
 func (w *plan) examineFits() {
 	for i := range w.entries {
@@ -122,12 +130,6 @@ func (w *plan) examineFits() {
 		}
 		fit := e.measure.Fit
 		f := w.finished(e)
-		if f.Ease == nil {
-			if !w.p.Partial && (e.wish == none || w.entries[e.wish].measure.Body.Text == "") {
-				w.report(fit.Words.Span, "fit", e.name.Text+" has a fit and no body to fit", "write body = with a body measurement")
-			}
-			continue
-		}
 		var outside []int
 		for s, ease := range f.Ease {
 			if ease.Less(fit.Low) || fit.High.Less(ease) || fit.Under && !fit.High.IsLost() && !ease.IsLost() && ease.Cmp(fit.High) == 0 {
@@ -144,21 +146,6 @@ func (w *plan) examineFits() {
 		found.Sizes, found.Found = names, fit.Words.Text
 		found.Expected = eases
 	}
-}
-
-// examineOwn reports what a maker may put in for herself and the pattern does not know.
-func (w *plan) examineOwn() {
-	for _, o := range w.p.Own {
-		if _, there := w.byName[o.Name.Text]; !there || !w.mayPutIn(o.Name.Text) {
-			w.unlisted(o.Name, "a maker may put in a measurement, and "+o.Name.Text+" is none", Body)
-		}
-	}
-}
-
-// mayPutIn reports whether a name is a measurement of a body, or one the pattern wishes.
-func (w *plan) mayPutIn(name string) bool {
-	i, there := w.byName[name]
-	return there && (w.entries[i].role == Body || w.entries[i].role == Wish && w.entries[i].what == defined)
 }
 
 // examineUse asks about values that no formula and no text uses. Where part of the front matter could not be read, they may be

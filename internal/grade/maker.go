@@ -102,6 +102,12 @@ func (w *plan) putIn(body map[string]measure.Num) {
 	}
 }
 
+// mayPutIn reports whether a name is a measurement of a body, or one the pattern wishes.
+func (w *plan) mayPutIn(name string) bool {
+	i, there := w.byName[name]
+	return there && (w.entries[i].role == Body || w.entries[i].role == Wish && w.entries[i].what == defined)
+}
+
 // putInGauges puts a maker's gauges in the place of the pattern's.
 func (w *plan) putInGauges(gauges map[string]pattern.Gauge) {
 	for _, name := range slices.Sorted(maps.Keys(gauges)) {

@@ -3,6 +3,7 @@ package grade
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"foundrow/internal/formula"
 	"foundrow/internal/pattern"
@@ -15,8 +16,11 @@ func (w *plan) unknown(n formula.Name) {
 	if w.p.Partial {
 		return
 	}
-	if joined := w.joined(n); joined != "" {
-		w.report(n.Span, "unknown-name", "nothing is named "+n.Text+": a hyphen or a space takes a name apart", "write "+joined)
+	if joined, told := w.joined(n); joined != "" {
+		w.entries[w.byName[joined]].used = true
+		if !told {
+			w.report(n.Span, "unknown-name", "nothing is named "+n.Text+": a hyphen or a space takes a name apart", "write "+joined)
+		}
 		return
 	}
 	if slices.ContainsFunc(w.p.Gauges, func(g pattern.Gauge) bool { return g.Name.Text == n.Text }) {
@@ -34,26 +38,26 @@ func (w *plan) unknown(n formula.Name) {
 	w.report(n.Span, "unknown-name", "nothing is named "+n.Text, fix)
 }
 
-// joined returns the name that a name and the word behind it make with an underscore, where there is one.
-func (w *plan) joined(n formula.Name) string {
+// joined returns the name that a name makes with the word behind or before it and an underscore, where there is one, and
+// whether that was told of the word before.
+func (w *plan) joined(n formula.Name) (name string, told bool) {
 	f := w.reading
-	at := n.Span.To - f.Span.From
-	if at < 0 || at > len(f.Text) {
-		return ""
+	from, to := n.Span.From-f.Span.From, n.Span.To-f.Span.From
+	before, after := strings.TrimRight(f.Text[:from], " -"), strings.TrimLeft(f.Text[to:], " -")
+	after = after[:len(after)-len(strings.TrimLeftFunc(after, ofName))]
+	if _, there := w.byName[n.Text+"_"+after]; there && after != "" {
+		return n.Text + "_" + after, false
 	}
-	after := strings.TrimLeft(f.Text[at:], " -")
-	end := strings.IndexFunc(after, func(r rune) bool {
-		return r != '_' && (r < 'a' || r > 'z') && (r < 'A' || r > 'Z') && (r < '0' || r > '9') && r < 0x80
-	})
-	if end < 0 {
-		end = len(after)
+	before = before[len(strings.TrimRightFunc(before, ofName)):]
+	if _, there := w.byName[before+"_"+n.Text]; there && before != "" {
+		_, known := w.byName[before]
+		return before + "_" + n.Text, !known
 	}
-	joined := n.Text + "_" + after[:end]
-	if _, there := w.byName[joined]; there && end > 0 {
-		return joined
-	}
-	return ""
+	return "", false
 }
+
+// ofName reports whether a name may hold a character.
+func ofName(r rune) bool { return r == '_' || unicode.IsLetter(r) || unicode.IsDigit(r) }
 
 // names returns the names of some entries, in the order of the file.
 func (w *plan) names(of func(*entry) bool) []string {

@@ -52,12 +52,13 @@ type entry struct {
 	slots   []int                    // of a piece: the slots in its rows
 	given   *measure.Num             // what a maker put in for it
 
-	walked walked
-	told   bool // it is known to have no value, and that was told: what hangs on it makes no finding of its own
-	used   bool
-	kind   formula.Kind
-	bySize []formula.Value
-	pinned []bool
+	walked   walked
+	told     bool // it is known to have no value, and that was told: what hangs on it makes no finding of its own
+	fraction bool // it is a count and not whole, and that was told
+	used     bool
+	kind     formula.Kind
+	bySize   []formula.Value
+	pinned   []bool
 }
 
 type what uint8

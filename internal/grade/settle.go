@@ -3,8 +3,6 @@ package grade
 import (
 	"foundrow/internal/formula"
 	"foundrow/internal/measure"
-	"foundrow/internal/pattern"
-	"foundrow/internal/source"
 )
 
 // settle checks the formulas of an entry and finds the kind of its value, once what they need is settled.
@@ -23,7 +21,7 @@ func (w *plan) settle(i int) {
 		w.settleMade(e)
 		return
 	}
-	w.settleParts(e)
+	e.kind = w.common(e.parts)
 	if e.measure != nil && e.measure.Body.Text != "" {
 		w.settleEase(e)
 	}
@@ -31,20 +29,9 @@ func (w *plan) settle(i int) {
 	w.suits(e)
 }
 
-func (w *plan) settleParts(e *entry) {
-	if len(e.parts) == 0 {
-		if e.measure == nil || e.measure.Body.Text == "" {
-			w.report(e.name.Span, "no-value", e.name.Text+" is given no value", "write a formula, or body and ease")
-		}
-		return
-	}
-	e.kind = w.common(e.parts)
-	w.covers(e.name, e.parts, "")
-}
-
 // common checks formulas that hold for different sizes and returns the kind of them all; a plain number goes with counts.
 func (w *plan) common(parts []part) formula.Kind {
-	kind := formula.Unknown
+	kind, differ := formula.Unknown, false
 	for _, p := range parts {
 		switch k := w.check(p.line); {
 		case k == formula.Unknown || k == kind:
@@ -54,7 +41,11 @@ func (w *plan) common(parts []part) formula.Kind {
 		default:
 			l := &w.lines[p.line]
 			w.report(l.f.Span, "kinds", l.subject+" is "+kinds[kind]+" in the sizes before and "+kinds[k]+" here", "give every size the same kind")
+			differ = true
 		}
+	}
+	if differ {
+		return formula.Unknown
 	}
 	return kind
 }
@@ -63,39 +54,6 @@ func (w *plan) common(parts []part) formula.Kind {
 var kinds = [...]string{
 	formula.Unknown: "unknown", formula.Number: "a plain number", formula.Length: "a length", formula.Mass: "a mass",
 	formula.Stitches: "stitches", formula.Rows: "rows",
-}
-
-// covers reports sizes for which none of the parts holds, or more than one.
-func (w *plan) covers(name pattern.Words, parts []part, of string) {
-	if len(parts) == 1 && parts[0].sizes == nil {
-		return
-	}
-	all := w.scopes[inRows].Sizes
-	times := make([]int, len(all))
-	for _, p := range parts {
-		for s := range all {
-			if p.holds(s) {
-				times[s]++
-			}
-		}
-	}
-	var missing, twice []string
-	for s, n := range times {
-		switch {
-		case n == 0:
-			missing = append(missing, all[s])
-		case n > 1:
-			twice = append(twice, all[s])
-		}
-	}
-	if len(missing) > 0 {
-		w.report(name.Span, "size-missing", of+name.Text+" is given no value in "+source.SizeNames(missing, all), "write a value for every size that is offered")
-		w.findings[len(w.findings)-1].Sizes = missing
-	}
-	if len(twice) > 0 {
-		w.report(name.Span, "size-twice", of+name.Text+" is given more than one value in "+source.SizeNames(twice, all), "leave each size in one place")
-		w.findings[len(w.findings)-1].Sizes = twice
-	}
 }
 
 // holds reports whether the part is for a size.
@@ -117,20 +75,18 @@ func (w *plan) settleEase(e *entry) {
 	if len(e.ease) == 0 {
 		return
 	}
-	switch k := w.common(e.ease); k {
-	case formula.Unknown, formula.Length, formula.Number:
-	default:
-		w.report(w.lines[e.ease[0].line].f.Span, "kinds", "the ease of "+e.name.Text+" is "+kinds[k], "write a length such as 10 cm, or a share of the body such as -10%")
-		w.dismiss(e.ease)
+	for _, p := range e.ease {
+		switch k := w.check(p.line); k {
+		case formula.Unknown, formula.Length, formula.Number:
+		default:
+			w.report(w.lines[p.line].f.Span, "kinds", "the ease of "+e.name.Text+" is "+kinds[k], "write a length such as 10 "+w.unit()+", or a share of the body such as -10%")
+			w.dismiss([]part{p})
+		}
 	}
-	w.covers(e.name, e.ease, "the ease of ")
 }
 
 // settlePins settles the designer's own choices, which are of the count's kind or plain numbers of it.
 func (w *plan) settlePins(e *entry) {
-	if len(e.pins) == 0 {
-		return
-	}
 	for _, p := range e.pins {
 		k := w.check(p.line)
 		if k == formula.Unknown || e.kind == formula.Unknown || k == e.kind || k == formula.Number && e.kind.IsCount() {
@@ -139,27 +95,6 @@ func (w *plan) settlePins(e *entry) {
 		l := &w.lines[p.line]
 		w.report(l.f.Span, "kinds", l.subject+" is pinned to "+kinds[k]+", and its formula gives "+kinds[e.kind], "")
 		w.dismiss([]part{p})
-	}
-	w.pinnedOnce(e)
-}
-
-// pinnedOnce reports sizes that are pinned twice.
-func (w *plan) pinnedOnce(e *entry) {
-	all := w.scopes[inRows].Sizes
-	var twice []string
-	for s := range all {
-		n := 0
-		for _, p := range e.pins {
-			if p.holds(s) {
-				n++
-			}
-		}
-		if n > 1 {
-			twice = append(twice, all[s])
-		}
-	}
-	if len(twice) > 0 {
-		w.report(w.lines[e.pins[0].line].f.Span, "size-twice", e.name.Text+" is pinned more than once in "+source.SizeNames(twice, all), "leave each size in one place")
 	}
 }
 
