@@ -1,0 +1,357 @@
+package ledger
+
+import (
+	"slices"
+
+	"foundrow/internal/notation"
+	"foundrow/internal/source"
+)
+
+// A told row is one whose words are known and can be repeated.
+type told struct {
+	number int
+	words  string
+	round  bool
+	text   text
+}
+
+// work works every line of the piece.
+func (h *hand) work() (*Book, []Report) {
+	for i, l := range h.p.Block.Lines {
+		h.only(i)
+		if !h.holds(l.For()) {
+			continue
+		}
+		h.line(i, l)
+	}
+	h.catchUp(0)
+	h.b.last = h.so.live
+	for _, f := range h.foreign {
+		if f.known {
+			h.b.Taken = append(h.b.Taken, Taken{f.piece, f.which, f.left})
+		}
+	}
+	h.b.Closes = h.errors == 0
+	return h.b, h.reports
+}
+
+func (h *hand) line(i int, l notation.Line) {
+	switch l := l.(type) {
+	case *notation.Foundation:
+		h.foundation(l)
+	case *notation.Start:
+		h.row = text{line: i, span: l.At(), name: RowName{Words: "start"}}
+		h.start(l)
+	case *notation.Row:
+		h.rowLine(i, l)
+	case *notation.Again:
+		h.againLine(i, l)
+	case *notation.Rule:
+		h.rules = append(h.rules, l)
+	case *notation.Mark:
+		if n, ok := h.number(l.In, 1); ok && n > 0 && len(h.b.Rows) > 0 {
+			h.b.Marks = append(h.b.Marks, Mark{Name: l.Name, Row: len(h.b.Rows) - 1, Place: h.nthPlace(n)})
+		}
+	case *notation.Seam:
+		h.row = text{line: i, span: l.At(), name: RowName{Words: "seam"}}
+		h.seam(l)
+	case *notation.Unread, *notation.Chart, *notation.Work:
+		h.so.open = true
+	}
+}
+
+// nthPlace is the place of the n-th stitch of the last row.
+func (h *hand) nthPlace(n int) int {
+	at := 0
+	for i := range h.b.Rows[len(h.b.Rows)-1].Made {
+		m := &h.b.Rows[len(h.b.Rows)-1].Made[i]
+		r := run{made: m, n: m.N}
+		if w := weight(&r); w > 0 {
+			if n <= m.N {
+				return at + n - 1
+			}
+			n -= m.N
+		}
+		at += m.N
+	}
+	return max(at-1, 0)
+}
+
+// textOf is what a line of rows says.
+func textOf(i int, l *notation.Row) text {
+	t := text{body: l.Body, claims: l.Claims, label: &l.Label, span: l.At(), line: i, round: l.Label.Round, side: l.Label.Side}
+	for _, c := range l.Body {
+		if k, ok := c.(*notation.Counts); ok {
+			t.counts = k
+		}
+	}
+	for _, c := range l.Body {
+		if j, ok := c.(*notation.Join); ok && !j.Not {
+			t.round = true
+		}
+	}
+	return t
+}
+
+// rowLine works a line of one row or several.
+func (h *hand) rowLine(i int, l *notation.Row) {
+	t := textOf(i, l)
+	numbers, ok := h.numbers(&l.Label)
+	if !ok {
+		return
+	}
+	if len(l.Label.Numbers) == 0 {
+		n, ok := h.number(l.Label.Times, 1)
+		if !ok || n <= 0 {
+			return
+		}
+		h.catchUp(0)
+		if l.Label.Words != "" && !isNext(l.Label.Words) {
+			h.so.words = l.Label.Words
+		}
+		h.rows(t, h.so.number+1, n)
+		return
+	}
+	if len(numbers) == 0 {
+		return
+	}
+	h.begins(&l.Label, numbers[0].from)
+	for k, r := range numbers {
+		if k > 0 && r.from != h.so.number+1 {
+			h.later = append(h.later, due{r.from, r.to, t})
+			continue
+		}
+		h.rows(t, r.from, r.to-r.from+1)
+		h.catchUp(0)
+	}
+	if l.Label.Every == notation.AndAlternate {
+		h.so.alternate, h.so.pair = &t, numbers[len(numbers)-1].to
+	}
+}
+
+func isNext(words string) bool { return words == "Next" || words == "next" }
+
+// a stretch is a range of row numbers in this size.
+type stretch struct{ from, to int }
+
+// due is a row that is told before its turn comes: "Rows 4, 6 and 8".
+type due struct {
+	from, to int
+	text     text
+}
+
+// numbers is the label's row numbers in this size; ok is false for a line that this size does not have.
+func (h *hand) numbers(l *notation.Label) ([]stretch, bool) {
+	out := h.stretches[:0]
+	for _, r := range l.Numbers {
+		from, absent, ok := h.count(r.From)
+		if absent || !ok {
+			return nil, false
+		}
+		to := from
+		if r.To.Said {
+			if to, absent, ok = h.count(r.To); absent || !ok {
+				return nil, false
+			}
+		}
+		switch {
+		case to < from-1:
+			h.row.name = nameOf(l, from)
+			h.report(RowNumbers, source.Error, l.Span, 0, [2]string{}, from, to)
+			to = from
+		case to < from:
+			continue
+		case to-from > most:
+			h.row.name = nameOf(l, from)
+			h.report(TooLarge, source.Error, l.Span, 0, [2]string{}, to)
+			to = from
+		}
+		if n := len(out); n > 0 && out[n-1].to+1 == from {
+			out[n-1].to = to
+			continue
+		}
+		out = append(out, stretch{from, to})
+	}
+	h.stretches = out
+	return slices.Clone(out), true
+}
+
+// begins checks that a row's number follows the last one.
+func (h *hand) begins(l *notation.Label, n int) {
+	switch {
+	case l.Words != h.so.words && l.Words != "" || l.Round != h.so.rounds && n == 1:
+		h.catchUp(0)
+	case h.so.fresh:
+	default:
+		h.catchUp(n)
+		if n != h.so.number+1 {
+			h.row = text{name: nameOf(l, n)}
+			way := uint8(1)
+			if n <= h.so.number {
+				way = 2
+			}
+			h.report(RowNumbers, source.Error, l.Span, way, [2]string{}, n, h.so.number)
+		}
+	}
+	h.so.words, h.so.rounds = l.Words, l.Round
+	h.so.fresh = false
+	h.so.number = n - 1
+}
+
+// catchUp works the rows that were told before their turn, and alternate rows, up to the one before number until; 0 is as far as
+// they follow one another.
+func (h *hand) catchUp(until int) {
+	for range 10_000 {
+		next := h.so.number + 1
+		if until > 0 && next >= until {
+			return
+		}
+		found := false
+		for i, d := range h.later {
+			if d.from == next {
+				h.later = slices.Delete(slices.Clone(h.later), i, i+1)
+				h.rows(d.text, d.from, d.to-d.from+1)
+				found = true
+				break
+			}
+		}
+		if !found && until > 0 && h.so.alternate != nil && (next-h.so.pair)%2 == 0 {
+			h.rows(*h.so.alternate, next, 1)
+			found = true
+		}
+		if !found {
+			return
+		}
+	}
+}
+
+// rows works a row n times, numbered from first.
+func (h *hand) rows(t text, first, n int) {
+	if n > most {
+		h.report(TooLarge, source.Error, t.span, 0, [2]string{}, n)
+		return
+	}
+	from := h.worked
+	claims := t.claims
+	for i := 0; i < n; i++ {
+		t.number = first + i
+		t.name = RowName{Number: t.number, Round: t.label != nil && t.label.Round}
+		if t.label != nil {
+			t.name.Words = t.label.Words
+			if len(t.label.Numbers) == 0 {
+				t.name.Number = 0
+			}
+		}
+		t.claims = nil
+		if i == n-1 {
+			t.claims = claims // the count is that after the last of them
+		}
+		if i > 0 {
+			if more := n - i; h.steady(t) {
+				last := &h.b.Rows[len(h.b.Rows)-1]
+				last.Times += more
+				h.worked += more
+				h.so.number += more
+				h.so.rows += more
+				if more%2 == 1 && !h.row.round {
+					h.so.side = facing(h.so.side)
+				}
+				if len(h.b.numbered) > 0 {
+					h.b.numbered[len(h.b.numbered)-1].count += more
+				}
+				h.recheck(claims)
+				break
+			}
+		}
+		h.workRow(t)
+		h.worked++
+		h.tell(t, claims)
+		if h.steps > patience {
+			break
+		}
+	}
+	h.print(t, from)
+}
+
+// tell remembers a row's words, so that they can be repeated.
+func (h *hand) tell(t text, claims []notation.Claim) {
+	if t.number <= 0 {
+		return
+	}
+	h.told = append(h.told, told{t.number, h.so.words, t.round, t})
+}
+
+// steady reports whether the row, worked once more, would find just what it found before, so that it makes just what it made.
+func (h *hand) steady(t text) bool {
+	if h.so.begin != nil || h.so.open || h.s.open || len(h.s.chains) > 0 || h.so.shown >= 0 || h.so.entry > 0 {
+		return false
+	}
+	for _, c := range t.body {
+		switch c.(type) {
+		case *notation.Marker, *notation.Turn, *notation.Chain, *notation.Make, *notation.Repeat, *notation.Group, *notation.Join, *notation.Through, *notation.Remark, *notation.Skip:
+		default:
+			return false
+		}
+	}
+	before := h.buf
+	live := h.so.live
+	if len(live.Spans) != 1 {
+		return false
+	}
+	s := live.Spans[0]
+	if h.turned(t.body) {
+		s.Back = true
+	}
+	h.spare = live.Book.layOut(h.spare[:0], s)
+	if len(h.spare) != len(before) {
+		return false
+	}
+	for i := range before {
+		if !sameShape(&before[i], &h.spare[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func sameShape(a, b *run) bool {
+	m, o := a.made, b.made
+	return a.n == b.n && a.face == b.face && m.Kind == o.Kind && m.Chains == o.Chains && m.Whole == o.Whole && m.Each == o.Each &&
+		m.Stands == o.Stands && m.Counted == o.Counted && (m.Unit > 0) == (o.Unit > 0) && m.Stitch == o.Stitch
+}
+
+// recheck checks the claims of a row that was not worked again because nothing changes.
+func (h *hand) recheck(claims []notation.Claim) {
+	h.row.claims = claims
+	h.first = len(h.made) - len(h.b.Rows[len(h.b.Rows)-1].Made)
+	if len(claims) == 0 || h.first < 0 {
+		return
+	}
+	h.check(trouble{}, h.counted())
+	h.so.count = h.shownCount(h.counted())
+}
+
+// print keeps what is printed of a line: the state after its last working.
+func (h *hand) print(t text, from int) {
+	p := Printed{Line: t.line, Row: len(h.b.Rows) - 1, From: from, Rows: h.worked - from, Label: t.label, Side: h.so.side, Span: t.span, Count: h.so.count, Open: h.s.open, Changed: h.so.changed}
+	for i := range h.b.Printed {
+		if q := &h.b.Printed[i]; q.Line == t.line {
+			p.From = q.From
+			p.Rows += q.Rows
+			*q = p
+			return
+		}
+	}
+	h.b.Printed = append(h.b.Printed, p)
+}
+
+// holds reports whether something that may be for some sizes only is for this one.
+func (h *hand) holds(o notation.Only) bool {
+	switch {
+	case o.Rest:
+		return !h.others.has(h.p.Size)
+	case len(o.Names) == 0:
+		return true
+	}
+	return h.named1(o.Names, h.p.Size)
+}

@@ -1,0 +1,353 @@
+package ledger
+
+import (
+	"slices"
+
+	"foundrow/internal/notation"
+	"foundrow/internal/source"
+	"foundrow/internal/stitch"
+)
+
+// A text is what a row says, and how it is called.
+type text struct {
+	body   []notation.Clause
+	claims []notation.Claim
+	counts *notation.Counts // what the row says of its chain, where it does so apart from it
+	label  *notation.Label
+	span   source.Span
+	line   int
+	number int
+	name   RowName
+	round  bool
+	side   notation.Side
+	odd    bool // the rows it is repeated as have counts of their own: its claims do not hold
+}
+
+// A before is everything a row may change, for taking it back.
+type before struct {
+	so      progress
+	made    int
+	rows    int
+	reports int
+	marks   int
+	said    int
+	asked   bool
+	usedF   bool
+	foreign []reach
+}
+
+func (h *hand) before() before {
+	return before{h.so, len(h.made), len(h.b.Rows), len(h.reports), len(h.b.Marks), len(h.said), h.asked, h.usedFoundation, slices.Clone(h.foreign)}
+}
+
+func (h *hand) back(b before) {
+	h.so, h.asked, h.usedFoundation, h.foreign = b.so, b.asked, b.usedF, b.foreign
+	h.made, h.b.Rows, h.reports = h.made[:b.made], h.b.Rows[:b.rows], h.reports[:b.reports]
+	h.b.Marks, h.said = h.b.Marks[:b.marks], h.said[:b.said]
+}
+
+// workRow works a row. Where it does not come out, it is tried with names of stitches taken loosely, and upon the number that the row
+// before printed, if that was another than it made.
+func (h *hand) workRow(t text) {
+	b := h.before()
+	if h.attempt(t) {
+		return
+	}
+	failed := h.before()
+	if h.named {
+		h.back(b)
+		h.sloppy = true
+		ok := h.attempt(t)
+		h.sloppy = false
+		if ok {
+			h.report(Passed, source.Query, t.span, 1, [2]string{})
+			return
+		}
+	}
+	if n := b.so.shown; n >= 0 && !b.so.open {
+		h.back(b)
+		h.startOn(n, Made{Kind: Stitches, Stitch: b.so.main, Stands: true, Counted: true})
+		h.so.turn, h.so.begin, h.so.joined, h.so.cut = b.so.turn, b.so.begin, b.so.joined, b.so.cut
+		if h.attempt(t) {
+			return
+		}
+	}
+	if len(h.reports) != failed.reports || h.sloppy || len(h.b.Rows) != failed.rows || b.so.shown >= 0 || h.named {
+		h.back(b)
+		h.attempt(t)
+	}
+}
+
+// attempt works a row once. It reports false when the row does not come out, by use or by count.
+func (h *hand) attempt(t text) bool {
+	errors := h.errors
+	h.row = t
+	h.named = false
+	first := h.so.begin
+	if first != nil && beginsWithChain(t.body) {
+		first = nil
+	}
+	h.so.begin = nil
+	for body := t.body; ; {
+		h.first = len(h.made)
+		turned := h.turned(body)
+		h.so.turn, h.so.still = false, false
+		if h.so.live.Book == nil && !h.so.open {
+			h.ringFor(body)
+		}
+		h.lay(turned)
+		h.split = nil
+		h.flip(turned)
+		if first != nil {
+			h.chain(first, body, true)
+			first = nil
+		}
+		h.seq(body, true)
+		if h.split == nil {
+			break
+		}
+		body = h.split
+		part := t
+		part.claims = nil
+		h.row = part
+		h.short()
+	}
+	h.row = t
+	h.close()
+	return h.errors == errors
+}
+
+func beginsWithChain(body []notation.Clause) bool {
+	_, ok := firstOf[*notation.Chain](body)
+	return ok
+}
+
+// turned reports whether the work is turned before a row: it is between rows and is not between rounds, unless either says so.
+func (h *hand) turned(body []notation.Clause) bool {
+	if h.so.turn {
+		return true
+	}
+	still := h.so.still
+	for _, c := range body {
+		switch c := c.(type) {
+		case *notation.Turn:
+			return !c.Not
+		case *notation.Chain, *notation.Remark, *notation.Yarn, *notation.Counts, *notation.Through, *notation.Rejoin, *notation.Marker:
+			continue
+		}
+		break
+	}
+	return !h.row.round && !still && !h.so.joined && h.so.rows > 0
+}
+
+// flip keeps which side faces.
+func (h *hand) flip(turned bool) {
+	t := &h.row
+	side := h.so.side
+	if turned {
+		side = facing(side)
+	}
+	if t.side != notation.NoSide {
+		if side != notation.NoSide && side != t.side && h.so.rows > 0 {
+			h.report(Parity, source.Query, t.span, uint8(t.side), [2]string{})
+		}
+		side = t.side
+	}
+	h.so.side = side
+}
+
+// ringFor begins a piece that names no foundation: on a ring where its first row goes into one, or makes its own stitches.
+func (h *hand) ringFor(body []notation.Clause) {
+	if fromHook(body) {
+		return
+	}
+	h.b.Rows = append(h.b.Rows, Row{Made: []Made{{Kind: Rings, N: 1, Stands: true}}, Places: 1, Line: h.row.line})
+	h.so.live = Edge{Book: h.b, Spans: []Span{{Row: len(h.b.Rows) - 1, N: 1}}}
+}
+
+// placed is how many places the row in hand has made.
+func (h *hand) placed() int {
+	n := 0
+	for i := h.first; i < len(h.made); i++ {
+		n += h.made[i].N
+	}
+	return n
+}
+
+// counted is how many stitches the row in hand has made that count.
+func (h *hand) counted() int { return counted(h.made[h.first:], h.habits.Chains) }
+
+// counted adds up what counts as a stitch.
+func counted(made []Made, chains bool) int {
+	n := 0
+	for i := range made {
+		switch m := &made[i]; m.Kind {
+		case Stitches, Turnings:
+			if m.Counted {
+				n += m.N
+			}
+		case Spaces:
+			if chains {
+				n += m.N * m.Chains
+			}
+		case Chains, Ends:
+			n += m.N
+		}
+	}
+	return n
+}
+
+// short closes a part of a row after which the work was turned in the middle of it.
+func (h *hand) short() {
+	h.leaveRest()
+	h.close()
+}
+
+// close ends a row: what it left is looked at, its claims are checked, and it goes into the book.
+func (h *hand) close() {
+	s := &h.s
+	h.slipsCount()
+	h.tallJoin()
+	t := h.row
+	if h.so.open {
+		s.open = true
+	}
+	trouble := h.unused()
+	made := h.counted()
+	h.leaveRest()
+	for i := range s.found {
+		s.given[i] = max(s.given[i], 0)
+	}
+	before := h.so.count
+	h.check(trouble, made)
+	h.trimFoundation()
+	h.enterRow()
+	h.so.count = h.shownCount(made)
+	h.b.Rows[len(h.b.Rows)-1].Count = h.so.count
+	if h.s.open {
+		h.so.count = h.s.claim
+		if h.s.claim >= 0 {
+			h.startOn(h.s.claim, Made{Kind: Stitches, Stitch: h.so.main, Stands: true, Counted: true})
+		}
+	}
+	h.so.changed = h.so.count != before
+	h.so.number = max(t.number, 0)
+	h.so.rows++
+	h.so.chained = 0
+	h.so.loose = false
+}
+
+// slipsCount leaves slip stitches out of the number where the row has other stitches.
+func (h *hand) slipsCount() {
+	if h.s.slips == 0 {
+		return
+	}
+	others := false
+	for i := h.first; i < len(h.made); i++ {
+		if m := &h.made[i]; m.Kind == Stitches && m.Stitch.Name != "sl st" {
+			others = true
+		}
+	}
+	if !others {
+		return
+	}
+	for i := h.first; i < len(h.made); i++ {
+		if m := &h.made[i]; m.Kind == Stitches && m.Stitch.Name == "sl st" {
+			m.Counted = false
+		}
+	}
+}
+
+// tallJoin finds a last loop that is closed by a tall stitch instead of being joined: the next round begins in it.
+func (h *hand) tallJoin() {
+	n := len(h.made)
+	if !h.row.round || h.s.joined || n-h.first < 3 {
+		return
+	}
+	last, loop := &h.made[n-1], &h.made[n-2]
+	if last.Kind != Stitches || last.N != 1 || loop.Kind != Spaces || height(last.Stitch) <= 2 {
+		return
+	}
+	for i := h.first; i < n-2; i++ {
+		if m := &h.made[i]; m.Kind == Spaces && m.Chains > loop.Chains {
+			loop.Whole = m.Chains
+			h.s.entry = h.placed() - 1
+			h.s.joined = true
+			return
+		}
+	}
+}
+
+// enterRow puts the row into the book and makes what it leaves live.
+func (h *hand) enterRow() {
+	s := &h.s
+	end := len(h.made)
+	made := h.made[h.first:end:end]
+	at := len(h.b.Rows)
+	places := h.placed()
+	row := Row{
+		Made: made, Places: places, Times: 1, Number: h.row.number, Line: h.row.line, Side: h.so.side, Round: h.row.round || s.joined,
+		Unworked: slices.Clip(slices.Concat(s.unworked, s.skips)),
+		Tally:    Tally{Found: s.found, Used: s.used, Skipped: s.skipped, Passed: s.passed, Left: s.given},
+	}
+	if len(s.names) > 0 {
+		row.Units = slices.Clone(s.names)
+	}
+	row.Halves = rowHeight(made)
+	h.b.Rows = append(h.b.Rows, row)
+	if h.row.number > 0 {
+		h.b.numbered = append(h.b.numbered, numbered{h.row.number, at, 1})
+	}
+	live := Edge{Book: h.b}
+	from := 0
+	for _, in := range s.chains { // free loops of chains made on the way
+		live.Spans = appendSpan(live.Spans, Span{Row: at, From: from, N: in.at - from})
+		if n := in.n - 1; n > 0 {
+			live.Spans = append(live.Spans, Span{Row: in.row, N: n, Face: FreeLoop})
+		}
+		from = in.at
+	}
+	live.Spans = appendSpan(live.Spans, Span{Row: at, From: from, N: places - from})
+	h.so.live = live
+	h.so.open = s.open
+	h.so.joined = s.joined || h.row.round
+	h.so.entry = 0
+	switch {
+	case s.entry < 0:
+		h.so.entry = places
+	case s.entry > 0:
+		h.so.entry = s.entry
+	}
+}
+
+// rowHeight is the height of a row at its end, in halves of an sc row.
+func rowHeight(made []Made) int {
+	for i := len(made) - 1; i >= 0; i-- {
+		if m := &made[i]; m.Kind == Stitches || m.Kind == Turnings && m.Stands {
+			return height(m.Stitch)
+		}
+	}
+	return 2
+}
+
+// startOn makes n places of a kind live, as though a row before had left them.
+func (h *hand) startOn(n int, m Made) {
+	m.N = n
+	h.b.Rows = append(h.b.Rows, Row{Made: []Made{m}, Places: n, Line: h.row.line})
+	h.so.live = Edge{Book: h.b, Spans: []Span{{Row: len(h.b.Rows) - 1, N: n}}}
+	if n == 0 {
+		h.so.live.Spans = nil
+	}
+	h.so.open, h.so.entry, h.so.shown = false, 0, -1
+}
+
+// mainOf is the stitch that most of a row is made of.
+func mainOf(made []Made) stitch.Stitch {
+	best, most := stitch.Stitch{}, 0
+	for i := range made {
+		if m := &made[i]; m.Kind == Stitches && m.N > most {
+			best, most = m.Stitch, m.N
+		}
+	}
+	return best
+}

@@ -1,0 +1,376 @@
+package ledger
+
+import (
+	"slices"
+
+	"foundrow/internal/notation"
+	"foundrow/internal/source"
+	"foundrow/internal/stitch"
+)
+
+// foundation makes what the first row is worked into.
+func (h *hand) foundation(l *notation.Foundation) {
+	h.row = text{span: l.At(), name: RowName{Words: "foundation"}}
+	chains, made := 0, 0
+	var of stitch.Stitch
+	isRing := false
+	for _, c := range l.Body {
+		if !h.holds(c.For()) {
+			continue
+		}
+		switch c := c.(type) {
+		case *notation.Chain:
+			n, ok := h.number(c.Count, 1)
+			if !ok {
+				h.so.open = true
+				return
+			}
+			chains += n
+		case *notation.Make:
+			e := c.Stitch.Find()
+			switch {
+			case e != nil && e.Class == stitch.Foundation:
+				n, ok := h.number(c.Count, 1)
+				if !ok {
+					h.so.open = true
+					return
+				}
+				made += n
+				of = c.Stitch
+			case e != nil && (e.Class == stitch.Ring || e.Class == stitch.Slip):
+				isRing = true
+			}
+		case *notation.Join, *notation.Travel:
+			isRing = true
+		case *notation.UnreadClause:
+			h.so.open = true
+		}
+	}
+	if h.s.open {
+		h.so.open = true
+	}
+	h.s = state{}
+	switch {
+	case isRing:
+		h.startOn(1, Made{Kind: Rings, Stands: true})
+	case made > 0:
+		h.startOn(made, Made{Kind: Stitches, Stitch: of, Stands: true, Counted: true})
+		row := len(h.b.Rows) - 1
+		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: row, N: made, Face: FreeLoop}}}
+		h.so.main = stitch.Stitch{Name: of.Name[1:]}
+		h.so.count = made
+	case chains > 0:
+		h.startOn(chains, Made{Kind: Chains, Stitch: stitch.Stitch{Name: "ch"}, Stands: true})
+		row := len(h.b.Rows) - 1
+		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: row, N: chains, Face: FreeLoop}}}
+		h.so.turn = true
+		h.so.chained = chains
+		h.so.chainSpan = l.At()
+	}
+	h.so.fresh = true
+	h.usedFoundation = false
+}
+
+// onFoundation reports whether the row is the first on a chain.
+func (h *hand) onFoundation() bool { return h.so.chained > 0 && h.onChain() }
+
+// trimFoundation leaves out of the foundation edge the chains that row 1 passed over at the hook.
+func (h *hand) trimFoundation() {
+	s := &h.s
+	if h.so.chained == 0 || s.tchain == 0 || len(h.b.foundation.Spans) != 1 {
+		return
+	}
+	n := h.so.chained - s.tchain
+	if s.based {
+		n++
+	}
+	h.b.foundation.Spans = []Span{{Row: h.b.foundation.Spans[0].Row, N: max(n, 0), Face: FreeLoop}}
+}
+
+// start begins the piece, or goes on with it, on stitches, row-ends, edges, or a row worked over nothing.
+func (h *hand) start(l *notation.Start) {
+	h.catchUp(0)
+	h.so.cut.To = 0
+	h.so.fresh = true
+	h.so.begin = nil
+	h.so.turn = false
+	h.so.chained = 0
+	h.so.joined = false
+	h.b.start = len(h.b.Rows)
+	h.s = state{}
+	switch {
+	case len(l.Edges) > 0:
+		h.startEdges(l)
+	case len(l.Body) > 0:
+		h.startOver(l)
+	default:
+		h.startCount(l)
+	}
+	h.so.side = notation.NoSide
+}
+
+// startCount starts on a number of stitches, row-ends, blocks.
+func (h *hand) startCount(l *notation.Start) {
+	n, ok := h.number(l.Count, 0)
+	if !ok {
+		h.so.open = true
+		return
+	}
+	m := Made{Kind: Stitches, Stands: true, Counted: true}
+	switch l.Noun.Kind {
+	case notation.ARowEnd:
+		m.Kind = Ends
+	case notation.AStitch, notation.AUnit:
+		m.Stitch = l.Noun.Stitch
+		if l.Noun.Kind == notation.AUnit && !h.single(m.Stitch) {
+			m.Stitch = stitch.Stitch{}
+		}
+	case notation.ASpace:
+		m.Kind = Spaces
+		m.Chains, _ = h.number(l.Noun.Chains, 1)
+	case notation.AChain:
+		m.Kind, m.Stitch = Chains, stitch.Stitch{Name: "ch"}
+	}
+	h.startOn(n, m)
+	h.so.loose = m.Kind == Stitches && m.Stitch.Name == ""
+	h.so.count = n
+	h.so.joined = l.Around
+	if m.Kind == Chains {
+		h.so.turn, h.so.chained = true, n
+		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: len(h.b.Rows) - 1, N: n, Face: FreeLoop}}}
+	}
+}
+
+// startOver works a row over nothing.
+func (h *hand) startOver(l *notation.Start) {
+	h.first = len(h.made)
+	h.so.live = Edge{Book: h.b}
+	h.lay(false)
+	h.row.round = l.Around
+	h.s.begun = true
+	h.so.open = true // nothing is used
+	h.seq(l.Body, false)
+	h.so.open = false
+	h.s.short = 0
+	h.enterRow()
+	h.b.Rows[len(h.b.Rows)-1].Times = 0
+	h.so.count = h.countedIn(len(h.b.Rows) - 1)
+	h.so.joined = l.Around
+}
+
+func (h *hand) countedIn(row int) int { return counted(h.b.Rows[row].Made, h.habits.Chains) }
+
+// startEdges starts on edges, in the order they are named: what is taken of them becomes a row of this piece.
+func (h *hand) startEdges(l *notation.Start) {
+	var made []Made
+	known := true
+	for i := range l.Edges {
+		part, ok := h.cutEdge(&l.Edges[i])
+		known = known && ok
+		for _, r := range part.runs() {
+			m := *r.made
+			m.N, m.Unit, m.Into = r.n, r.made.Unit, Span{}
+			if r.face == FreeLoop && m.Kind == Stitches {
+				m.Kind, m.Stitch = Chains, stitch.Stitch{Name: "ch"}
+			}
+			if n := len(made); n > 0 && merges(&made[n-1], &m) && m.Unit == 0 {
+				made[n-1].N += m.N
+				continue
+			}
+			made = append(made, m)
+		}
+	}
+	places := 0
+	for i := range made {
+		places += made[i].N
+	}
+	h.b.Rows = append(h.b.Rows, Row{Made: made, Places: places, Line: h.row.line})
+	row := len(h.b.Rows) - 1
+	h.so.live = Edge{Book: h.b, Spans: []Span{{Row: row, N: places}}}
+	if places == 0 {
+		h.so.live.Spans = nil
+	}
+	h.so.open, h.so.entry, h.so.shown = !known, 0, -1
+	h.so.joined = l.Around
+	h.so.count = h.countedIn(row)
+	if len(l.Pickup) == 0 {
+		return
+	}
+	h.row.round = l.Around
+	h.first = len(h.made)
+	h.lay(false)
+	h.pickUp(l.Pickup)
+	h.close()
+	h.so.rows-- // not a row of its own in the numbering
+	h.so.rows = max(h.so.rows, 0)
+	h.so.number = 0
+}
+
+// pickUp works a pick-up all along the edges: "1 sc in each row-end", "1 sc in each st and row-end", "3 sc over every 2 rows".
+func (h *hand) pickUp(clauses []notation.Clause) {
+	if len(clauses) == 1 {
+		if m, ok := clauses[0].(*notation.Make); ok && m.In.Each && !m.In.Count.Said && m.In.Every <= 1 {
+			mixed := len(m.In.Also) > 0
+			h.pickEach(m, mixed)
+			return
+		}
+	}
+	for _, c := range clauses { // "2 sc in each dc row-end, 1 sc in each sc row-end": each kind as it is met
+		if m, ok := c.(*notation.Make); !ok || m.In.Where != notation.RowEnds || m.In.Noun.Stitch.Name == "" {
+			h.seq(clauses, true)
+			return
+		}
+	}
+	s := &h.s
+	for s.run < len(s.runs) {
+		r := &s.runs[s.run]
+		if s.off >= r.n {
+			s.run, s.off = s.run+1, 0
+			continue
+		}
+		i := slices.IndexFunc(clauses, func(c notation.Clause) bool { return c.(*notation.Make).In.Noun.Stitch.Name == r.made.Stitch.Name })
+		if i < 0 {
+			s.holes += r.n - s.off
+			h.passTo(s.run+1, want{})
+			continue
+		}
+		m := clauses[i].(*notation.Make)
+		count, _ := h.number(m.Count, 1)
+		h.spread(h.craftOf(m.Stitch, m.At()), want{what: rowEnd, stitch: r.made.Stitch}, r.n-s.off, count)
+	}
+}
+
+// pickEach works a stitch in each place of the edges that the words name; of stitches and row-ends alike where both are named.
+func (h *hand) pickEach(c *notation.Make, mixed bool) {
+	k := h.craftOf(c.Stitch, c.At())
+	h.so.main = stitch.Stitch{Name: c.Stitch.Name}
+	count, _ := h.number(c.Count, 1)
+	w := h.targetWant(&c.In)
+	if mixed || c.In.Where != notation.RowEnds {
+		w = want{}
+	}
+	h.spread(k, w, h.ahead(w, 0), count)
+}
+
+// cutEdge takes what a start names of an edge: its first or last stitches, the part between two markers, all of it.
+func (h *hand) cutEdge(e *notation.Edge) (Edge, bool) {
+	if e.Piece == "" || e.Piece == h.p.Name {
+		edge, ok := h.edge(e)
+		if !ok {
+			h.fail(NoSuchEdge, e.Span, 0)
+			return Edge{}, false
+		}
+		part, _ := h.partOf(edge, e)
+		return part, true
+	}
+	f := h.reachFor(e)
+	if !f.known {
+		return Edge{}, false
+	}
+	part, left := h.partOf(f.left, e)
+	f.left = left
+	return part, true
+}
+
+func (h *hand) partOf(edge Edge, e *notation.Edge) (part, left Edge) {
+	has := edge.Stitches()
+	short := func(n int) {
+		if n > has {
+			h.errors++
+			h.report(RunOut, source.Error, e.Span, 1, [2]string{e.Piece, e.Which}, n, has)
+		}
+	}
+	switch {
+	case e.First.Said:
+		n, _ := h.number(e.First, has)
+		short(n)
+		return edge.Cut(n)
+	case e.Last.Said:
+		n, _ := h.number(e.Last, has)
+		short(n)
+		left, part = edge.Cut(max(has-n, 0))
+		return part, left
+	case e.From != "" || e.To != "":
+		return h.between2(edge, e)
+	}
+	return edge, Edge{Book: edge.Book}
+}
+
+// between2 cuts an edge between two markers, both marked stitches with it.
+func (h *hand) between2(edge Edge, e *notation.Edge) (part, left Edge) {
+	from, to := 0, edge.Stitches()
+	if edge.Book == nil {
+		return edge, edge
+	}
+	if e.From != "" {
+		n, ok := edge.markAt(e.From)
+		if !ok {
+			h.report(NoSuchMarker, source.Error, e.Span, 0, [2]string{e.From})
+		}
+		from = n
+	}
+	if e.To != "" {
+		n, ok := edge.markAt(e.To)
+		if !ok {
+			h.report(NoSuchMarker, source.Error, e.Span, 0, [2]string{e.To})
+			n = to - 1
+		}
+		to = n + 1
+	}
+	before, rest := edge.Cut(from)
+	part, after := rest.Cut(max(to-from, 0))
+	return part, before.Join(after)
+}
+
+// markAt is how many stitches lie before a marker along an edge.
+func (e Edge) markAt(name string) (int, bool) {
+	for _, m := range slices.Backward(e.Book.Marks) {
+		if m.Name != name {
+			continue
+		}
+		n := 0
+		for _, r := range e.runs() {
+			if r.row == m.Row {
+				o := m.Place - r.from
+				if r.back {
+					o = -o
+				}
+				if o >= 0 && o < r.n {
+					return n + o*weight(&r), true
+				}
+			}
+			n += r.n * weight(&r)
+		}
+	}
+	return 0, false
+}
+
+// seam joins two edges, which must bring equal numbers.
+func (h *hand) seam(l *notation.Seam) {
+	var n [2]int
+	for i := range l.Edges {
+		e := &l.Edges[i]
+		edge, ok := h.edge(e)
+		if !ok {
+			h.report(NoSuchEdge, source.Error, e.Span, 0, [2]string{e.Piece, e.Which})
+			return
+		}
+		part, _ := h.partOf(edge, e)
+		n[i] = part.Stitches()
+	}
+	if n[0] != n[1] {
+		h.errors++
+		a, b := l.Edges[0], l.Edges[1]
+		h.report(SeamDiffers, source.Error, l.At(), 0, [2]string{edgeName(a, h.p.Name), edgeName(b, h.p.Name)}, n[0], n[1])
+	}
+}
+
+func edgeName(e notation.Edge, own string) string {
+	if e.Piece == "" {
+		if own == "" {
+			return e.Which
+		}
+		return own + "." + e.Which
+	}
+	return e.Piece + "." + e.Which
+}

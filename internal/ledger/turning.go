@@ -1,0 +1,318 @@
+package ledger
+
+import (
+	"foundrow/internal/notation"
+	"foundrow/internal/source"
+	"foundrow/internal/stitch"
+)
+
+// A verdict is what a beginning chain is taken for.
+type verdict struct {
+	stands bool // it takes the first place and can be worked into
+	counts bool // it is in the printed number
+	as     stitch.Stitch
+	plus   int // chains beyond the stitch, which make a space
+}
+
+// verdict decides what a chain of n at the beginning of a row counts as: what the row says, what the rules of the piece say, what
+// rows before have said, what the row itself shows, the front matter, and last the height of the stitch.
+func (h *hand) verdict(c *notation.Chain, n int, o opening) verdict {
+	if o.tall.Name == "" {
+		o.tall = h.so.main
+	}
+	stated, as, plus := h.stated(c, n)
+	usual := h.usual(n, o)
+	if as.Name == "" {
+		as = usual.as
+	}
+	if as.Name == "" {
+		as = heightOf(n)
+	}
+	v := verdict{as: as, plus: usual.plus}
+	if plus >= 0 && stated == Counts {
+		v.plus = plus
+	}
+	how := stated
+	if how == AsUsual {
+		how = h.shown(n, o, usual)
+	}
+	if n > 1 {
+		h.moot.chain = true
+		h.moot.stated = h.moot.stated || stated != AsUsual
+		if h.habits.Chain != AsUsual && !(stated != AsUsual && v.plus > 0) {
+			how = h.habits.Chain
+		}
+	}
+	switch how {
+	case Counts:
+		v.stands, v.counts = true, true
+	case StandsUncounted:
+		v.stands = true
+	default:
+		v.plus = 0
+	}
+	return v
+}
+
+// stated is what has been said of a chain of n; plus is -1 where nothing was said of more chains than the stitch has.
+func (h *hand) stated(c *notation.Chain, n int) (ChainHabit, stitch.Stitch, int) {
+	if c != nil {
+		switch c.Says {
+		case notation.SaysCounts:
+			plus, _ := h.number(c.Plus, 0)
+			h.said = append(h.said, saying{n, Counts, c.As})
+			return Counts, c.As, plus
+		case notation.SaysNot:
+			h.said = append(h.said, saying{n, CountsNot, c.As})
+			return CountsNot, c.As, -1
+		}
+	}
+	if r := h.row.counts; r != nil && !r.Skipped {
+		if r.Says == notation.SaysNot {
+			return CountsNot, r.As, -1
+		}
+		plus, _ := h.number(r.Plus, 0)
+		return Counts, r.As, plus
+	}
+	for i := len(h.rules) - 1; i >= 0; i-- {
+		r := h.rules[i]
+		if chains, ok := h.number(r.Chain, 0); !ok || chains > 0 && chains != n || chains == 0 && n == 1 && r.Kind != notation.ChainCounts {
+			continue
+		}
+		as := r.Stitch
+		switch r.Kind {
+		case notation.ChainCounts:
+			return Counts, as, h.beyondHeight(n, as)
+		case notation.ChainDoesNotCount:
+			return CountsNot, as, -1
+		case notation.ChainStands:
+			return StandsUncounted, as, -1
+		}
+	}
+	for i := len(h.said) - 1; i >= 0; i-- {
+		if h.said[i].chains == n {
+			return h.said[i].as, h.said[i].stitch, -1
+		}
+	}
+	return AsUsual, stitch.Stitch{}, -1
+}
+
+// beyondHeight is how many chains a counted chain has beyond the stitch that it is said to count as.
+func (h *hand) beyondHeight(n int, as stitch.Stitch) int {
+	e := as.Find()
+	if e == nil || n <= e.Chains || n <= 3 {
+		return -1
+	}
+	return n - e.Chains
+}
+
+// shown is what the row itself shows of its chain, and else the usual.
+func (h *hand) shown(n int, o opening, usual verdict) ChainHabit {
+	switch {
+	case n == 1:
+		return CountsNot
+	case o.joinsTop, o.skips && n >= 2:
+		return Counts
+	}
+	for i := range h.p.Turning {
+		if t := &h.p.Turning[i]; t.Stitch == o.stitch.Tall().Name || o.stitch.Name == "" && t.Stitch == o.tall.Name {
+			if t.Counts {
+				return Counts
+			}
+			return CountsNot
+		}
+	}
+	if usual.plus > 0 {
+		return Counts
+	}
+	if !usual.counts {
+		return CountsNot
+	}
+	if o.together || o.same {
+		return CountsNot
+	}
+	return Counts
+}
+
+// usual is what a chain of n counts as by the height of the stitch the row is worked in.
+func (h *hand) usual(n int, o opening) verdict {
+	s := o.stitch.Tall()
+	if e := s.Find(); e == nil || e.Class != stitch.Plain {
+		s = o.tall
+	}
+	e := s.Find()
+	if e == nil {
+		return verdict{}
+	}
+	switch {
+	case e.Chains < 2: // over sc a long chain is the first loop of lace
+		if n >= 4 {
+			return verdict{counts: true, as: stitch.Stitch{Name: "dc"}, plus: n - 3}
+		}
+		return verdict{counts: n == 3, as: stitch.Stitch{Name: "dc"}}
+	case e.Counts == stitch.Unsettled:
+		if n == e.Turning {
+			h.unsettled(n, s)
+		}
+		if n >= 4 {
+			return verdict{counts: true, as: stitch.Stitch{Name: "dc"}, plus: n - 3}
+		}
+		return verdict{as: s}
+	case n == e.Turning:
+		return verdict{counts: e.Counts == stitch.Counted, as: s}
+	case n > e.Turning && e.Counts == stitch.Counted:
+		return verdict{counts: true, as: s, plus: n - e.Turning}
+	}
+	return verdict{as: s}
+}
+
+// unsettled asks once whether a chain counts that neither the pattern nor the trade settles.
+func (h *hand) unsettled(n int, s stitch.Stitch) {
+	if h.asked || h.habits.Chain != AsUsual || h.trial > 0 {
+		return
+	}
+	for i := range h.p.Turning {
+		if h.p.Turning[i].Stitch == s.Name {
+			return
+		}
+	}
+	h.asked = true
+	h.report(TurningChain, source.Query, h.row.span, 0, [2]string{s.Name}, n)
+}
+
+// heightOf is the stitch that a chain of n is as tall as.
+func heightOf(n int) stitch.Stitch {
+	switch n {
+	case 1:
+		return stitch.Stitch{Name: "sc"}
+	case 2:
+		return stitch.Stitch{Name: "hdc"}
+	case 3:
+		return stitch.Stitch{Name: "dc"}
+	case 4:
+		return stitch.Stitch{Name: "tr"}
+	}
+	return stitch.Stitch{Name: "dtr"}
+}
+
+// fromHook works a stitch in a chain counted from the hook. The chains before it stand for a stitch when it is tall enough.
+func (h *hand) fromHook(k craft, c *notation.Make, t *notation.Target, count int) {
+	n, _ := h.number(t.Nth, 2)
+	if !h.onChain() {
+		// after a turning chain she counts its chains too: "ch 3, dc in 4th ch from hook" is the first place
+		h.spread(k, want{}, 1, count)
+		return
+	}
+	h.skipChains(n-1, k.made, c.At())
+	h.spread(k, want{what: chain}, 1, count)
+}
+
+// skipChains passes the chains next to the hook, as the first stitch and perhaps a space where they count.
+func (h *hand) skipChains(n int, next stitch.Stitch, span source.Span) {
+	s := &h.s
+	r := h.seek(want{what: chain})
+	if r == nil || n <= 0 {
+		return
+	}
+	n2 := min(n, r.n-s.off)
+	s.skipped[r.made.Kind] += int32(n2)
+	s.left -= n2
+	s.off += n2
+	if n2 < n {
+		s.short += n - n2
+	}
+	s.tchain = n
+	v := h.skipVerdict(n, next)
+	if !v.stands {
+		return
+	}
+	base := r.span(s.off-1-v.beneath, 1)
+	if s.off-1-v.beneath < 0 {
+		base = Span{}
+	}
+	h.emit(Made{Kind: Turnings, Stitch: v.as, N: 1, Chains: n - v.plus - v.beneath, Into: base, Stands: true, Counted: v.counts})
+	if v.plus > 0 {
+		h.append(Made{Kind: Spaces, N: 1, Chains: v.plus, Whole: n, Stands: true})
+	}
+	s.based = true
+}
+
+type skipVerdict struct {
+	verdict
+	beneath int // chains under the space
+}
+
+// skipVerdict decides what n chains skipped at the hook stand for. Three before a dc count, by common practice; two before an hdc may;
+// more than the stitch's height are a space too, with as many chains beneath it as it has, but for the odd one.
+func (h *hand) skipVerdict(n int, next stitch.Stitch) skipVerdict {
+	tall := next.Tall()
+	e := tall.Find()
+	height := 1
+	if e != nil {
+		height = e.Chains
+	}
+	how, as, plus := AsUsual, tall, -1
+	if r := h.row.counts; r != nil && r.Skipped {
+		how = CountsNot
+		if r.Says == notation.SaysCounts {
+			how = Counts
+			plus, _ = h.number(r.Plus, 0)
+		}
+		if r.As.Name != "" {
+			as = r.As
+		}
+		h.said = append(h.said, saying{n, how, as})
+	} else {
+		var s stitch.Stitch
+		if how, s, _ = h.stated(nil, n); s.Name != "" {
+			as = s
+		}
+	}
+	v := skipVerdict{}
+	v.as = as
+	extra := n - height
+	usual := CountsNot
+	switch {
+	case height < 2:
+		if n >= 4 { // a loop at the edge
+			usual, extra, v.as = Counts, n-3, stitch.Stitch{Name: "dc"}
+		} else {
+			extra = 0
+		}
+	case e != nil && e.Counts == stitch.Counted && n >= e.Turning:
+		usual = Counts
+	case e != nil && e.Counts == stitch.Unsettled && n == e.Turning:
+		if how == AsUsual {
+			h.unsettled(n, tall)
+		}
+	}
+	if how == AsUsual {
+		how = usual
+		for i := range h.p.Turning {
+			if h.p.Turning[i].Stitch == tall.Name && n == height {
+				how = CountsNot
+				if h.p.Turning[i].Counts {
+					how = Counts
+				}
+			}
+		}
+		if n > 1 && height > 1 {
+			h.moot.chain = true
+			if h.habits.Chain != AsUsual {
+				how = h.habits.Chain
+			}
+		}
+	}
+	if how == CountsNot {
+		return v
+	}
+	v.stands, v.counts = true, how == Counts
+	if extra > 0 {
+		v.plus = (extra + 1) / 2
+		v.beneath = extra - v.plus
+	}
+	if plus >= 0 {
+		v.plus, v.beneath = plus, max(extra-plus, 0)
+	}
+	return v
+}
