@@ -71,20 +71,24 @@ func newLocator(text string, base int) *locator {
 	return &locator{text: text, base: base, root: root, into: root}
 }
 
-// statementAt returns where the statement begins that an offset of the text lies in or comes after. The text need be good TOML
-// only up to there.
+// statementAt returns where the statement begins that an offset of the text lies in or on the line of. Where there is none, in a
+// comment, it is the line. The text need be good TOML only up to there.
 func statementAt(text string, offset int) int {
 	l := newLocator(text, 0)
 	start := 0
 	for {
 		l.blank()
 		if l.at > offset || l.at >= len(text) {
-			return start
+			break
 		}
 		if start = l.at; !l.statement() || l.at > offset {
 			return start
 		}
 	}
+	if line := strings.LastIndexByte(text[:offset], '\n') + 1; line > start {
+		return line
+	}
+	return start
 }
 
 // statement reads a header or a key with its value, and reports whether there was one.

@@ -88,6 +88,26 @@ func (m *mender) mark(n *node) {
 	}
 }
 
+// onceEach takes out a key that stands twice in one table. Package toml lets one pass where a dotted key made a table of the name
+// before, and keeps only the second.
+func (m *mender) onceEach(n *node) {
+	kept := n.entries[:0]
+	for _, e := range n.entries {
+		first := (&node{entries: kept}).entry(e.name)
+		if first == nil {
+			kept = append(kept, e)
+			m.onceEach(e)
+			continue
+		}
+		first.broken, m.whole = true, false
+		m.fs.Report(m.file, e.key, "key-twice", "`"+e.name+"` is written twice, or once as a value and once as a table", "keep one of them")
+	}
+	n.entries = kept
+	for _, item := range n.items {
+		m.onceEach(item)
+	}
+}
+
 // keyOf finds the last part of the key of a statement and its equals sign.
 func keyOf(statement string) (key, equals int, ok bool) {
 	l := newLocator(statement, 0)
@@ -186,6 +206,8 @@ func (s slip) explain() explanation {
 		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(s.library, w) })
 	}
 	switch {
+	case line == "" || said("control characters"):
+		return explanation{here, "toml-syntax", "a character that cannot be seen stands here", "delete it and write the line anew"}
 	case said("already been defined", "already created"):
 		if line[0] != '[' {
 			return explanation{whole, "key-twice", "`" + name + "` is written twice, or once as a value and once as a table", `keep one of them; in [sample] a count and a piece of one name are told apart by quotes: "hem.rows" = 12`}
@@ -207,8 +229,6 @@ func (s slip) explain() explanation {
 		return explanation{here, "toml-syntax", "`" + s.text[here.From:here.To] + "` is no day of the calendar", "write year, month and day: 2026-04-02"}
 	case said("invalid escape", "hexadecimal digits", "Escaped character"):
 		return explanation{here, "toml-syntax", "in double quotes a backslash begins an escape, and `" + s.text[here.From:here.To] + "` is none", "write the backslash twice, or use single quotes: '…'"}
-	case said("control characters"):
-		return explanation{here, "toml-syntax", "a character that cannot be seen stands here", "delete it and write the line anew"}
 	case said("out of range"):
 		return explanation{here, "toml-syntax", "`" + value + "` is too large a number", "nothing in crochet has as many; look for a digit too many"}
 	case said("comma", "array terminator", "table terminator"):

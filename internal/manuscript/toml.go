@@ -58,6 +58,7 @@ func readTOML(f *source.File, span source.Span) (root *node, whole bool, fs sour
 		_, err := toml.Decode(m.text, &values)
 		if err == nil {
 			root = locate(m.text, span.From)
+			m.onceEach(root)
 			fill(root, values)
 			m.mark(root)
 			return root, m.whole, m.fs
@@ -74,7 +75,7 @@ func readTOML(f *source.File, span source.Span) (root *node, whole bool, fs sour
 func fill(n *node, value any) {
 	switch v := value.(type) {
 	case string:
-		n.kind, n.words = isText, v
+		n.kind, n.words = isText, strings.ReplaceAll(v, "\r\n", "\n")
 	case int64:
 		n.kind = isWhole
 	case float64:
