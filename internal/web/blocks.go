@@ -35,8 +35,9 @@ func (w *writer) facts() {
 
 // contents is the way to the sections of the page and to the parts of the instructions.
 func (w *writer) contents() {
-	p := w.page
+	p, before := w.page, len(w.b)
 	w.put(`<nav class="contents" aria-label="On this page"><ul>`)
+	empty := len(w.b)
 	for _, s := range [...]struct {
 		there     bool
 		id, title string
@@ -63,6 +64,13 @@ func (w *writer) contents() {
 			w.put(`</ul>`)
 		}
 		w.put(`</li>`)
+	}
+	if len(p.Counts) > 0 {
+		w.put(`<li><a href="#_counts">Where the numbers come from</a></li>`)
+	}
+	if len(w.b) == empty {
+		w.b = w.b[:before]
+		return
 	}
 	w.put(`</ul></nav>`)
 }

@@ -118,4 +118,7 @@ func TestEmptyPattern(t *testing.T) {
 	if n := find(all, "h2"); len(n) != 0 {
 		t.Errorf("an empty pattern has the section %q", words(n[0]))
 	}
+	if n := len(find(all, "nav")); n != 0 {
+		t.Errorf("an empty pattern has %d lists of links", n)
+	}
 }

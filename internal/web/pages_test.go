@@ -10,6 +10,7 @@ import (
 	"golang.org/x/net/html"
 
 	"foundrow/internal/page"
+	"foundrow/internal/prose"
 )
 
 // loaded returns the built-in layouts.
@@ -246,6 +247,22 @@ func TestSizeTable(t *testing.T) {
 	}
 	if caption := find(all, "caption"); len(caption) != 1 || words(caption[0]) == "" {
 		t.Error("the table has no caption")
+	}
+}
+
+// Where nothing stands above the first column, its cells are the headings of their rows.
+func TestTableOfTheText(t *testing.T) {
+	said := func(text string) prose.Line { return prose.Line{prose.Text(text)} }
+	p := &page.Page{Address: "about/", Text: []prose.Block{&prose.Table{
+		Head: []prose.Line{nil, said("Rows")}, Rows: [][]prose.Line{{said("Back"), said("33")}, {said("Yoke"), said("25")}},
+	}}}
+	all := tree(t, func() ([]byte, error) { return loaded(t).Plain(p) })
+	var got []string
+	for _, n := range append(find(all, "th"), find(all, "td")...) {
+		got = append(got, n.Data+" "+attr(n, "scope")+" "+words(n))
+	}
+	if want := "th col Rows, th row Back, th row Yoke, td  , td  33, td  25"; strings.Join(got, ", ") != want {
+		t.Errorf("%s, want %s", strings.Join(got, ", "), want)
 	}
 }
 

@@ -97,12 +97,21 @@ func (w *writer) table(t *prose.Table) {
 	}
 	w.put(`"><table><thead><tr>`)
 	for i, cell := range t.Head {
+		if len(cell) == 0 {
+			w.put(`<td></td>`)
+			continue
+		}
 		w.put(`<th scope="col"`).align(t.Align, i).put(`>`).line(cell).put(`</th>`)
 	}
 	w.put(`</tr></thead><tbody>`)
+	named := len(t.Head) > 0 && len(t.Head[0]) == 0 // nothing is said of the first column: its cells name their rows
 	for _, row := range t.Rows {
 		w.put(`<tr>`)
 		for i, cell := range row {
+			if i == 0 && named {
+				w.put(`<th scope="row"`).align(t.Align, i).put(`>`).line(cell).put(`</th>`)
+				continue
+			}
 			w.put(`<td`).align(t.Align, i).put(`>`).line(cell).put(`</td>`)
 		}
 		w.put(`</tr>`)
