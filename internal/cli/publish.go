@@ -68,22 +68,42 @@ func runPublish(s *session, o options, words []string) (int, error) {
 
 // summary says in one line what was done.
 func summary(r publish.Report, found source.Findings) string {
-	patterns := proof.Number(r.Patterns, "pattern", "patterns")
 	var not []string
 	if n := len(r.Unreleased); n > 0 {
 		not = append(not, fmt.Sprint(n)+" not released")
 	}
-	if n := len(r.LeftOut); n > 0 {
-		not = append(not, fmt.Sprint(n)+" left out")
+	if r.LeftOut != nil {
+		not = append(not, manuscripts(r.LeftOut)+" left out")
 	}
-	if n := len(r.Stayed); n > 0 {
-		not = append(not, fmt.Sprint(n)+" as before")
+	if r.Stayed != nil {
+		not = append(not, manuscripts(r.Stayed)+" as before")
 	}
+	but := ""
 	if not != nil {
-		patterns += " (" + strings.Join(not, ", ") + ")"
+		but = " (" + strings.Join(not, ", ") + ")"
 	}
-	return fmt.Sprintf("%s in %s: %d written, %d kept, %d removed in %s; %s",
-		patterns, r.Into, r.Written, r.Kept, r.Removed, shortly(r.Took), proof.Count(found))
+	return fmt.Sprintf("%s in %s%s: %d written, %d kept, %d removed in %s; %s",
+		proof.Number(r.Patterns, "pattern", "patterns"), r.Into, but, r.Written, r.Kept, r.Removed, shortly(r.Took), proof.Count(found))
+}
+
+// manuscripts words how many patterns and pages there are among some files: "1 pattern and 2 pages".
+func manuscripts(files []string) string {
+	var patterns, pages int
+	for _, name := range files {
+		if strings.Contains(name, "/patterns/") {
+			patterns++
+		} else {
+			pages++
+		}
+	}
+	var words []string
+	if patterns > 0 {
+		words = append(words, proof.Number(patterns, "pattern", "patterns"))
+	}
+	if pages > 0 {
+		words = append(words, proof.Number(pages, "page", "pages"))
+	}
+	return source.List(words, "and")
 }
 
 // shortly prints how long something took, to two figures or so.

@@ -202,6 +202,9 @@ func (d *disk) within(folder string) error {
 // follow reports where a link leads: ErrOutside if out of the studio.
 func (d *disk) follow(name string) error {
 	target, err := filepath.EvalSymlinks(d.on(name))
+	if errors.Is(err, fs.ErrNotExist) {
+		return &fs.PathError{Op: "read", Path: name, Err: errors.New("it is a link that leads nowhere")}
+	}
 	if err != nil {
 		return err
 	}

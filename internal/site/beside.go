@@ -134,13 +134,15 @@ func (w *worked) owner(address string) (string, bool) {
 	return owner, w.looks.at(atAddress, owner) != Absent
 }
 
-// danglers reports the links that lead to a page which is not out, or to a heading which that page has not. They are queries: the
-// page itself is there, or will be.
+// danglers reports the links that lead to a page which is not out, to a heading which that page has not, or to a page of the
+// catalogue that shows nothing. They are queries: what they lead to is there in part, or will be.
 func (b *build) danglers(results []*Result, catalogue map[string]bool) source.Findings {
 	at := map[string]int{}
 	for i, l := range b.plan.leaves {
 		at[l.address] = i
 	}
+	// A pattern with an error may be all that a page of the catalogue would have shown.
+	whole := !slices.ContainsFunc(results, func(r *Result) bool { return r.State == Faulty })
 	var findings source.Findings
 	ask := func(l Link, rule, message, fix string) {
 		findings = append(findings, source.Finding{Rule: rule, Severity: source.Query, Place: l.Place, Message: message, Fix: fix})
@@ -152,12 +154,12 @@ func (b *build) danglers(results []*Result, catalogue map[string]bool) source.Fi
 		for _, l := range r.Links {
 			to, known := at[l.Address]
 			switch {
-			case !known && !catalogue[l.Address]:
+			case !known && whole && !catalogue[l.Address]:
 				ask(l, "no-such-page", "the catalogue has no page "+quoted(strings.TrimSuffix(l.Address, "/")), "see which kinds, skills and weights the patterns have")
 			case !known || to == i && l.ID == "":
 			case results[to].State == Unreleased:
 				ask(l, "not-released", quoted(b.plan.leaves[to].slug)+" is not released, so makers will not find it", "give it a date, released = 2026-04-02, or leave the link out")
-			case l.ID != "" && results[to].State == Published && !anchored(results[to].Anchors, l.ID):
+			case l.ID != "" && (results[to].State == Published || results[to].Anchors != "") && !anchored(results[to].Anchors, l.ID):
 				ask(l, "no-such-heading", "no heading of "+b.plan.leaves[to].file+" is called "+quoted(l.ID), nearestHeading(l.ID, results[to].Anchors))
 			}
 		}

@@ -84,6 +84,8 @@ func (w *worked) missing() {
 // state says whether what was worked can be published.
 func (w *worked) state() State {
 	switch {
+	case w.grade == nil && !w.findings.Errors():
+		return Nothing
 	case w.grade == nil || w.findings.Errors() || w.looks.build.spoilt[w.grade.Pattern.Sizes.Table.Text]:
 		return Faulty
 	case w.plain == nil && w.grade.Pattern.Released == "":

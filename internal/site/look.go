@@ -80,7 +80,7 @@ func (l *looks) at(at At, name string) Digest {
 	return saw
 }
 
-// text reads a text of the studio. It returns nil, with a finding unless the file is only absent, when there is none.
+// text reads a text of the studio. It returns nil, with a finding unless the file is only absent, when there is nothing to go on.
 func (l *looks) text(name string, findings *source.Findings) *source.File {
 	data, digest, err := l.build.Files.Read(name, manuscript.Limit)
 	l.list = append(l.list, Look{atFile, name, seen(digest, err)})
@@ -92,6 +92,9 @@ func (l *looks) text(name string, findings *source.Findings) *source.File {
 	}
 	file, found := manuscript.CheckText(name, data)
 	*findings = append(*findings, found...)
+	if file.Text == "" && found.Errors() {
+		return nil
+	}
 	return file
 }
 

@@ -29,6 +29,7 @@ const (
 	Published  State = iota
 	Faulty           // it has an error: what was published of it before stays
 	Unreleased       // it has no date of release
+	Nothing          // there is no text
 )
 
 // A Made is an output by its name and what is in it.

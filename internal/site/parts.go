@@ -126,6 +126,8 @@ func (b *build) collect(assets *Result, results []*Result) Site {
 		r := results[i]
 		before, stands := b.Before[l.part]
 		switch {
+		case r.State == Nothing:
+			continue
 		case r.State == Unreleased:
 			s.Unreleased = append(s.Unreleased, l.file)
 			continue

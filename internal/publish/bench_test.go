@@ -1,0 +1,232 @@
+package publish
+
+import (
+	"bytes"
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"runtime"
+	"runtime/debug"
+	"runtime/metrics"
+	"slices"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/extension"
+
+	"foundrow/internal/grade"
+	"foundrow/internal/manuscript"
+	"foundrow/internal/pattern"
+	"foundrow/internal/source"
+	"foundrow/internal/testkit"
+)
+
+var sizes = []int{100, 1000, 5000}
+
+// BenchmarkFloor is the least that publishing could cost: reading and rendering the same texts with the Markdown library, grading the
+// same patterns, and moving the same files into place, on as many goroutines. Nothing is checked, linked or worded.
+func BenchmarkFloor(b *testing.B) {
+	tune(b)
+	for _, n := range sizes {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			m := measured(b, n)
+			var floor time.Duration
+			for b.Loop() {
+				floor += m.floor(b)
+			}
+			b.ReportMetric(0, "ns/op") // reading beforehand is in it
+			b.ReportMetric(float64(floor.Microseconds())/float64(b.N)/float64(n), "µs/pattern")
+		})
+	}
+}
+
+// BenchmarkPublish publishes a studio that nothing is known of into an empty folder, and measures the floor in turn with it, so that
+// the ratio of the two depends on the machine as little as it can. What it costs when nothing has changed is measured after.
+func BenchmarkPublish(b *testing.B) {
+	tune(b)
+	for _, n := range sizes {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			m := measured(b, n)
+			var floor, cold time.Duration
+			var peak uint64
+			for b.Loop() {
+				b.StopTimer()
+				floor += m.floor(b)
+				m.empty(b)
+				debug.FreeOSMemory()
+				b.StartTimer()
+				peak = max(peak, heapPeak(func() { cold += m.publish(b).Took }))
+			}
+			b.ReportMetric(float64(cold.Microseconds())/float64(b.N)/float64(n), "µs/pattern")
+			b.ReportMetric(float64(cold)/float64(floor), "ratio-to-floor")
+			b.ReportMetric(float64(peak)/(1<<20), "peak-MB")
+			unchanged, files := m.unchanged(b)
+			b.ReportMetric(float64(unchanged.Microseconds())/float64(n), "unchanged-µs/pattern")
+			allowed := 40*float64(n) + 3*float64(files)
+			b.ReportMetric(float64(unchanged.Microseconds())/allowed, "unchanged-to-allowed")
+		})
+	}
+}
+
+// tune sets the collector as the program does.
+func tune(b *testing.B) {
+	old := debug.SetGCPercent(400)
+	limit := debug.SetMemoryLimit(256 << 20)
+	b.Cleanup(func() {
+		debug.SetGCPercent(old)
+		debug.SetMemoryLimit(limit)
+	})
+}
+
+// a measuredStudio is a made-up studio on disk, with what the floor needs to know of its site.
+type measuredStudio struct {
+	folder, bare string
+	names        []string // of the patterns' texts
+	outputs      []string // of the site, with how large each is
+	size         map[string]int
+}
+
+func measured(b *testing.B, n int) *measuredStudio {
+	b.Setenv("XDG_CACHE_HOME", b.TempDir())
+	m := &measuredStudio{folder: b.TempDir(), bare: b.TempDir(), size: map[string]int{}}
+	files := testkit.Studio(n)
+	testkit.WriteStudio(b, m.folder, files)
+	for _, name := range slices.Sorted(maps.Keys(files)) {
+		if filepath.Base(name) == "pattern.md" {
+			m.names = append(m.names, filepath.Join(m.folder, name))
+		}
+	}
+	m.publish(b)
+	record, err := readRecord(filepath.Join(m.folder, "public"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	for name, f := range record.files {
+		m.outputs, m.size[name] = append(m.outputs, name), int(f.size)
+	}
+	slices.Sort(m.outputs)
+	return m
+}
+
+func (m *measuredStudio) publish(b *testing.B) Report {
+	r, findings, err := Run(Order{Studio: m.folder})
+	if err != nil || findings.Errors() {
+		b.Fatal(err, findings)
+	}
+	return r
+}
+
+// empty forgets all that was published and remembered.
+func (m *measuredStudio) empty(b *testing.B) {
+	cache, _ := os.UserCacheDir()
+	for _, name := range []string{cache, filepath.Join(m.folder, "public"), m.bare} {
+		if err := os.RemoveAll(name); err != nil {
+			b.Fatal(err)
+		}
+	}
+	runtime.GC()
+}
+
+// floor does the least that could be done and returns how long that took.
+func (m *measuredStudio) floor(b *testing.B) time.Duration {
+	patterns := m.read(b)
+	m.empty(b)
+	began := time.Now()
+	markdown := goldmark.New(goldmark.WithExtensions(extension.Table))
+	m.each(len(m.names), func(i int) {
+		text, err := os.ReadFile(m.names[i])
+		if err != nil {
+			b.Error(err)
+		}
+		var page bytes.Buffer
+		if err := markdown.Convert(text, &page); err != nil {
+			b.Error(err)
+		}
+		grade.Work(patterns[i])
+	})
+	var made sync.Map
+	filler := bytes.Repeat([]byte("sc in next st. "), 1<<16)
+	m.each(len(m.outputs), func(i int) {
+		name := filepath.Join(m.bare, m.outputs[i])
+		if _, is := made.Load(filepath.Dir(name)); !is {
+			os.MkdirAll(filepath.Dir(name), 0o777)
+			made.Store(filepath.Dir(name), true)
+		}
+		if err := replaceFile(name, filler[:min(m.size[m.outputs[i]], len(filler))]); err != nil {
+			b.Error(err)
+		}
+	})
+	return time.Since(began)
+}
+
+// read reads the patterns beforehand: the floor only grades them.
+func (m *measuredStudio) read(b *testing.B) []*pattern.Pattern {
+	tables := manuscript.Published()
+	patterns := make([]*pattern.Pattern, len(m.names))
+	m.each(len(m.names), func(i int) {
+		text, err := os.ReadFile(m.names[i])
+		if err != nil {
+			b.Error(err)
+		}
+		patterns[i], _ = manuscript.ReadPattern(source.NewFile(m.names[i], string(text)), "made-up", pattern.Studio{}, tables)
+	})
+	return patterns
+}
+
+func (m *measuredStudio) each(n int, work func(int)) {
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		all.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				work(i)
+			}
+		})
+	}
+	all.Wait()
+}
+
+// unchanged publishes again and again what has not changed, once its times are old enough to be sure of.
+func (m *measuredStudio) unchanged(b *testing.B) (time.Duration, int) {
+	time.Sleep(grain + 100*time.Millisecond)
+	m.publish(b)
+	least, files := time.Hour, 0
+	for range 5 {
+		r := m.publish(b)
+		if r.Written+r.Removed > 0 {
+			b.Fatalf("%d written and %d removed where nothing has changed", r.Written, r.Removed)
+		}
+		least, files = min(least, r.Took), r.Kept
+	}
+	return least, files
+}
+
+// heapPeak returns the most memory that the program held from the system while something was done.
+func heapPeak(do func()) uint64 {
+	sample := []metrics.Sample{{Name: "/memory/classes/total:bytes"}, {Name: "/memory/classes/heap/released:bytes"}}
+	held := func() uint64 {
+		metrics.Read(sample)
+		return sample[0].Value.Uint64() - sample[1].Value.Uint64()
+	}
+	done := make(chan struct{})
+	peak := make(chan uint64)
+	go func() {
+		most := uint64(0)
+		for tick := time.Tick(5 * time.Millisecond); ; {
+			most = max(most, held())
+			select {
+			case <-tick:
+			case <-done:
+				peak <- most
+				return
+			}
+		}
+	}()
+	do()
+	close(done)
+	return <-peak
+}
