@@ -42,10 +42,10 @@ var onlyIn = map[string][]string{
 	"codeberg.org/go-pdf/fpdf":     {"paper"},
 }
 
-// What sets pages knows what a reader sees and nothing of how it came about.
+// What sets pages knows what a reader sees and nothing of how it came about; source is for findings about the layouts.
 var onlyOfOurs = map[string][]string{
-	"web":   {"prose", "page", "draw"},
-	"paper": {"prose", "page", "draw"},
+	"web":   {"source", "prose", "page", "draw"},
+	"paper": {"source", "prose", "page", "draw"},
 }
 
 type listed struct {
