@@ -113,7 +113,10 @@ func (s sheet) rows(v *grade.Value, g *grade.Grade) []row {
 		}
 	}
 	if v.Role == grade.Body {
-		return s.range_(figures, v, g)
+		if s.own {
+			return []row{figures}
+		}
+		return s.printed(figures, v, g)
 	}
 	out := []row{figures}
 	if rounded {
@@ -125,8 +128,8 @@ func (s sheet) rows(v *grade.Value, g *grade.Grade) []row {
 	return out
 }
 
-// range_ adds to a body measurement the range that its table prints, where the formulas take one end of it.
-func (s sheet) range_(figures row, v *grade.Value, g *grade.Grade) []row {
+// printed adds to a body measurement the range that its table prints, of which the formulas take one end.
+func (s sheet) printed(figures row, v *grade.Value, g *grade.Grade) []row {
 	for _, b := range s.written.Sizes.Body {
 		if b.Name != v.Name || len(b.Cells) != len(s.written.Sizes.Names) {
 			continue
@@ -188,11 +191,11 @@ func (s sheet) formulas(v *grade.Value) []string {
 				continue
 			}
 			if parts = m.Parts; parts == nil && m.Body.Text != "" {
-				words := []string{m.Body.Text}
+				words := m.Body.Text
 				for _, e := range m.Ease {
-					words = append(words, "ease "+e.Formula.Text+s.forSizes(e.Sizes))
+					words += ", ease " + e.Formula.Text + s.forSizes(e.Sizes)
 				}
-				return []string{strings.Join(words, " + ")}
+				return []string{words}
 			}
 		}
 	}
