@@ -18,7 +18,7 @@ func Check(g *grade.Grade, studio pattern.Studio) source.Findings {
 	if g == nil || g.Pattern == nil || g.Pattern.File == nil {
 		return nil
 	}
-	e := &edit{Grade: g, pattern: g.Pattern, studio: studio, passages: passages(g.Pattern)}
+	e := &edit{Grade: g, pattern: g.Pattern, studio: studio, reading: newReading(passages(g.Pattern))}
 	for i := range e.passages {
 		e.passages[i].quantities = quantities(e.passages[i].words, e.sizes())
 	}
@@ -34,9 +34,9 @@ func Check(g *grade.Grade, studio pattern.Studio) source.Findings {
 // An edit is what every rule reads.
 type edit struct {
 	*grade.Grade
-	pattern  *pattern.Pattern
-	studio   pattern.Studio
-	passages []passage
+	reading
+	pattern *pattern.Pattern
+	studio  pattern.Studio
 }
 
 // sizes is how many numbers a list has: one for each size, and one where there are no sizes.

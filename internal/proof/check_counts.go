@@ -54,30 +54,28 @@ func (e *edit) isHalf(d pattern.Definition) bool {
 // follows: there one size goes on with the right side facing and another with the wrong side.
 func mixedSides(e *edit) []note {
 	var notes []note
-	for i, piece := range e.pattern.Pieces {
-		for l, line := range piece.Lines {
-			at, last := e.lastRow(line)
-			if last == nil || !e.goesOn(i, l) {
-				continue
+	for _, p := range e.passages {
+		at, last := e.lastRow(p)
+		if last == nil || !e.goesOn(p.piece, p.line) {
+			continue
+		}
+		var odd, even []string
+		for s, n := range last {
+			whole, ok := n.Int()
+			switch {
+			case !ok:
+			case whole%2 == 0:
+				even = append(even, e.size(s))
+			default:
+				odd = append(odd, e.size(s))
 			}
-			var odd, even []string
-			for s, n := range last {
-				whole, ok := n.Int()
-				switch {
-				case !ok:
-				case whole%2 == 0:
-					even = append(even, e.size(s))
-				default:
-					odd = append(odd, e.size(s))
-				}
-			}
-			if len(odd) > 0 && len(even) > 0 {
-				notes = append(notes, note{
-					span: at, sizes: smaller(odd, even),
-					message: "the rows end on an odd number in " + source.SizeNames(odd, e.Sizes) + " and on an even one in " + source.SizeNames(even, e.Sizes) + ", so that what follows meets the other side of the work",
-					fix:     "round the count to even, or to odd, in every size",
-				})
-			}
+		}
+		if len(odd) > 0 && len(even) > 0 {
+			notes = append(notes, note{
+				span: at, sizes: smaller(odd, even),
+				message: "the rows end on an odd number in " + source.SizeNames(odd, e.Sizes) + " and on an even one in " + source.SizeNames(even, e.Sizes) + ", so that what follows meets the other side of the work",
+				fix:     "round the count to even, or to odd, in every size",
+			})
 		}
 	}
 	return notes
@@ -85,15 +83,14 @@ func mixedSides(e *edit) []note {
 
 // lastRow returns the last row that the label of a line counts to, in every size, where a value says so: "Rows 3 to {n}:". Rounds that
 // are not turned have one side only.
-func (e *edit) lastRow(l pattern.RowLine) (source.Span, []measure.Num) {
-	text := e.pattern.File.Slice(l.Span)
-	words := cut(e.pattern.File, source.Span{From: l.Span.From, To: l.Span.From + colonOf(text)}, lead, e.pattern.Slots)
-	if len(words) < 4 || !words[0].is("rows") {
+func (e *edit) lastRow(p passage) (source.Span, []measure.Num) {
+	words := p.words
+	if p.kind != lead || len(words) < 4 || !words[0].is("rows") {
 		return source.Span{}, nil
 	}
 	for i := len(words) - 1; i > 0; i-- {
 		w := words[i]
-		if w.kind != value || w.slot < 0 || w.slot >= len(e.Slots) || !words[i-1].is("to", "-", "–") {
+		if w.kind != value || w.slot < 0 || int(w.slot) >= len(e.Slots) || !words[i-1].is("to", "-", "–") {
 			continue
 		}
 		nums := make([]measure.Num, len(e.Slots[w.slot]))
@@ -143,7 +140,7 @@ func endings(e *edit) []note {
 			continue
 		}
 		for _, d := range e.pattern.Counts {
-			i := slices.IndexFunc(e.Values, func(v grade.Value) bool { return v.Name == d.Name.Text && isStitches(v) })
+			i := slices.IndexFunc(e.Values, func(v grade.Value) bool { return v.Name == d.Name.Text && v.Kind == formula.Stitches })
 			if i < 0 || !e.madeAt(d, g) {
 				continue
 			}

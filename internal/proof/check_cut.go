@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"sort"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -11,23 +12,36 @@ import (
 	"foundrow/internal/source"
 )
 
-// A cutter cuts one passage into words.
+// A cutter cuts a file into passages and these into words.
 type cutter struct {
+	file     *source.File
+	slots    []pattern.Slot
+	passages []passage
+	words    []word // of all passages
+
 	text     string // of the file, to the end of the passage
 	at       int
 	kind     passageKind
-	slots    []pattern.Slot
-	sentence int
-	words    []word
+	first    int // the word the passage begins with
+	began    int // the word the sentence begins with
+	sentence int32
 }
 
-func cut(f *source.File, span source.Span, kind passageKind, slots []pattern.Slot) []word {
-	to := min(span.To, len(f.Text))
-	c := cutter{text: f.Text[:to], at: min(max(span.From, 0), to), kind: kind, slots: slots}
+// longest is how many words a sentence has at most; what goes on for longer is cut there, so that looking through a sentence is
+// always quick.
+const longest = 256
+
+// take cuts one passage.
+func (c *cutter) take(kind passageKind, span source.Span) {
+	to := min(span.To, len(c.file.Text))
+	if span.From < 0 || span.From >= to {
+		return
+	}
+	c.text, c.at, c.kind, c.first, c.began, c.sentence = c.file.Text[:to], span.From, kind, len(c.words), len(c.words), 0
 	for c.at < len(c.text) {
 		c.next()
 	}
-	return c.words
+	c.passages = append(c.passages, passage{kind: kind, span: span, words: c.words[c.first:]})
 }
 
 // next takes one word, or passes over what is not read.
@@ -49,7 +63,7 @@ func (c *cutter) next() {
 	case r == '\n':
 		c.at++
 		if c.kind != paragraph {
-			c.sentence++
+			c.stop()
 		}
 	case unicode.IsSpace(r) || (r == '*' || r == '_') && !(c.kind == row || c.kind == lead):
 		c.at += size
@@ -60,12 +74,21 @@ func (c *cutter) next() {
 	default:
 		c.put(mark, size)
 		if (r == '.' || r == '!' || r == '?') && (c.at == len(c.text) || c.text[c.at] == ' ' || c.text[c.at] == '\n') {
-			c.sentence++
+			c.stop()
 		}
 	}
 }
 
+// stop ends a sentence.
+func (c *cutter) stop() {
+	c.sentence++
+	c.began = len(c.words)
+}
+
 func (c *cutter) put(kind wordKind, length int) *word {
+	if len(c.words)-c.began >= longest {
+		c.stop()
+	}
 	text := c.text[c.at : c.at+length]
 	c.words = append(c.words, word{
 		kind: kind, text: text, low: strings.ToLower(text), slot: -1, sentence: c.sentence,
@@ -90,17 +113,14 @@ func (c *cutter) value(length int) {
 	w := c.put(value, length)
 	w.text = strings.TrimSpace(w.text[1 : length-1])
 	w.low = w.text
-	for i, s := range c.slots {
-		if s.Span.From <= from && from < s.Span.To {
-			w.slot = i
-			break
-		}
+	if i := sort.Search(len(c.slots), func(i int) bool { return c.slots[i].Span.To > from }); i < len(c.slots) && c.slots[i].Span.From <= from {
+		w.slot = int32(i)
 	}
 }
 
 // figure takes a number with what makes it another thing: "38th" is an ordinal, "2X", "2tog" and "11:40" are words.
 func (c *cutter) figure(rest string) {
-	num, places, length := readFigure(rest, c.insideBrackets())
+	num, length := readFigure(rest, c.insideBrackets())
 	after := rest[length:]
 	letters := wordLength(after)
 	tail := strings.ToLower(after[:letters])
@@ -114,14 +134,13 @@ func (c *cutter) figure(rest string) {
 		return
 	case num.IsWhole() && (tail == "st" && endsInOne(num) || tail == "nd" || tail == "rd" || tail == "th"):
 		c.put(ordinal, length+letters)
-	case letters > 0 && tail != "x" && unitOf(tail) == measure.NoUnit && countOf(tail) == formula.Unknown:
+	case letters > 0 && after[:letters] != "x" && unitOf(tail) == measure.NoUnit && countOf(tail) == formula.Unknown:
 		c.put(plainWord, length+letters)
 		return
 	default:
 		c.put(number, length)
 	}
-	w := &c.words[len(c.words)-1]
-	w.num, w.places = num, places
+	c.words[len(c.words)-1].num = num
 }
 
 // endsInOne tells "1st" and "21st" from "3st", three stitches written without a space.
@@ -132,7 +151,7 @@ func endsInOne(n measure.Num) bool {
 
 // insideBrackets reports whether a bracket is open, where a comma parts the numbers of a list rather than thousands.
 func (c *cutter) insideBrackets() bool {
-	for i := len(c.words) - 1; i >= 0 && c.words[i].sentence == c.sentence; i-- {
+	for i := len(c.words) - 1; i >= c.began; i-- {
 		switch c.words[i].text {
 		case ")", "]":
 			return false
@@ -158,8 +177,8 @@ func isFigure(s string) bool {
 	return fraction
 }
 
-// readFigure reads "54", "54.5", "1,200", "21¼", "21 1/4" and "3/4", and returns the number, its decimals and its length.
-func readFigure(s string, listed bool) (num measure.Num, places, length int) {
+// readFigure reads "54", "54.5", "1,200", "21¼", "21 1/4" and "3/4", and returns the number and its length.
+func readFigure(s string, listed bool) (num measure.Num, length int) {
 	digits := func(from int) int {
 		to := from
 		for to < len(s) && isDigit(s[to]) {
@@ -172,24 +191,22 @@ func readFigure(s string, listed bool) (num measure.Num, places, length int) {
 		length += 4
 	}
 	if length+1 < len(s) && s[length] == '.' && isDigit(s[length+1]) {
-		end := digits(length + 1)
-		places = end - length - 1
-		length = end
+		length = digits(length + 1)
 	}
 	num, _ = measure.Parse(strings.ReplaceAll(s[:length], ",", ""))
-	rest := s[length:]
+	rest, whole := s[length:], num.IsWhole()
 	if r, size := utf8.DecodeRuneInString(strings.TrimPrefix(rest, " ")); size > 0 {
-		if q, ok := quarters[r]; ok && places == 0 {
-			return num.Add(q), 0, len(s) - len(strings.TrimPrefix(rest, " ")) + size
+		if q, ok := quarters[r]; ok && whole {
+			return num.Add(q), len(s) - len(strings.TrimPrefix(rest, " ")) + size
 		}
 	}
-	if over, under, n := readFraction(strings.TrimPrefix(rest, " ")); n > 0 && places == 0 && strings.HasPrefix(rest, " ") {
-		return num.Add(measure.Ratio(over, under)), 0, len(s) - len(rest) + 1 + n
+	if over, under, n := readFraction(strings.TrimPrefix(rest, " ")); n > 0 && whole && strings.HasPrefix(rest, " ") {
+		return num.Add(measure.Ratio(over, under)), len(s) - len(rest) + 1 + n
 	}
 	if over, under, n := readFraction(s); n > 0 {
-		return measure.Ratio(over, under), 0, n
+		return measure.Ratio(over, under), n
 	}
-	return num, places, length
+	return num, length
 }
 
 // readFraction reads a proper fraction in halves, quarters or eighths: "1/2", "3/4".

@@ -43,16 +43,11 @@ func (e *edit) pairs(visit func(pair)) {
 			visit(pair{
 				p: p, metric: a, inch: b,
 				about: p.nearBefore(p.quantities[i].from, "about", "approx", "approximately", "roughly", "around", "nearly", "almost"),
-				body: p.says(a.sentence, "bust", "chest", "hip", "hips", "waist", "head", "foot", "feet", "hand", "wrist", "arm", "body", "fit", "fits", "tall", "height",
+				body: p.says(a.from, "bust", "chest", "hip", "hips", "waist", "head", "foot", "feet", "hand", "wrist", "arm", "body", "fit", "fits", "tall", "height",
 					"wearer", "model", "circumference"),
 			})
 		}
 	}
-}
-
-// nearBefore reports whether one of the words stands next before a place, or next but one.
-func (p passage) nearBefore(i int, any ...string) bool {
-	return i > 0 && p.words[i-1].is(any...) || i > 1 && p.words[i-2].is(any...)
 }
 
 // joined reports whether nothing but one mark or "or" stands between two quantities.

@@ -254,7 +254,7 @@ func sampleNumber(e *edit) []note {
 				continue
 			}
 			i := slices.IndexFunc(values, func(v named) bool {
-				return v.differs && (e.matches(q, q.first(), v, sample) || p.kind == row && e.matches(q, q.first().Sub(measure.Int(1)), v, sample))
+				return v.differs && !v.body && (e.matches(q, q.first(), v, sample) || p.kind == row && e.matches(q, q.first().Sub(measure.Int(1)), v, sample))
 			})
 			if i < 0 {
 				continue
@@ -283,8 +283,8 @@ func (e *edit) leftOver(p passage, q quantity) bool {
 	if p.kind == row {
 		return q.from > 0 && p.words[q.from-1].is("ch", "chain", "fsc", "fdc", "fhdc", "fhtr") && q.first().Cmp(measure.Int(20)) >= 0
 	}
-	if p.says(q.sentence, "size", "sizes", "sample", "shown", "photo", "photos", "photograph", "pictured", "model", "gauge", "tension", "swatch", "example", "multiple", "over") {
+	if p.nearBefore(q.from, "about", "approximately", "roughly", "nearly") || p.says(q.from, "size", "sizes", "sample", "shown", "photo", "photos", "photograph", "pictured", "model", "gauge", "tension", "swatch", "example", "multiple", "over") {
 		return false
 	}
-	return !slices.ContainsFunc(p.words, func(w word) bool { return w.sentence == q.sentence && slices.Contains(e.Sizes, w.text) })
+	return !p.names(q.from, e.Sizes)
 }

@@ -14,12 +14,13 @@ func unusedHook(e *edit) []note {
 	if len(e.pattern.Hooks) < 2 {
 		return nil
 	}
+	said := e.millimetres()
 	var notes []note
 	for i, h := range e.pattern.Hooks {
 		name := h.Name.Text
 		used := slices.ContainsFunc(e.pattern.Gauges, func(g pattern.Gauge) bool { return g.Hook == name || i == 0 && g.Hook == "" }) ||
 			slices.ContainsFunc(e.pattern.Pieces, func(p pattern.Piece) bool { return p.Hook.Text == name }) ||
-			e.mentions(name+" hook") || e.saysSize(h.Size)
+			e.mentions(name+" hook") || slices.ContainsFunc(said, func(mm measure.Num) bool { return mm.Cmp(h.Size) == 0 })
 		if !used {
 			notes = append(notes, note{
 				span:    h.Name.Span,
@@ -31,11 +32,17 @@ func unusedHook(e *edit) []note {
 	return notes
 }
 
-// saysSize reports whether the text speaks of a hook of so many millimetres.
-func (e *edit) saysSize(mm measure.Num) bool {
-	return slices.ContainsFunc(e.passages, func(p passage) bool {
-		return slices.ContainsFunc(p.quantities, func(q quantity) bool { return q.unit == measure.Millimetre && q.first().Cmp(mm) == 0 })
-	})
+// millimetres returns the sizes of hooks that the text speaks of.
+func (e *edit) millimetres() []measure.Num {
+	var all []measure.Num
+	for _, p := range e.passages {
+		for _, q := range p.quantities {
+			if q.unit == measure.Millimetre && !slices.Contains(all, q.first()) {
+				all = append(all, q.first())
+			}
+		}
+	}
+	return all
 }
 
 // unlistedHook finds hooks that the text takes up and the materials do not list. A sentence about what to try when the gauge is
@@ -44,7 +51,7 @@ func unlistedHook(e *edit) []note {
 	var notes []note
 	for _, p := range e.passages {
 		for _, q := range p.quantities {
-			if q.unit != measure.Millimetre || q.isList() || !p.follows(q.to, 6, "hook") || p.says(q.sentence, "if", "try", "or", "larger", "smaller", "may", "might", "could", "than") {
+			if q.unit != measure.Millimetre || q.isList() || !p.follows(q.to, 6, "hook") || p.says(q.from, "if", "try", "or", "larger", "smaller", "may", "might", "could", "than") {
 				continue
 			}
 			if slices.ContainsFunc(e.pattern.Hooks, func(h pattern.Hook) bool { return h.Size.Cmp(q.first()) == 0 }) {
@@ -72,21 +79,6 @@ func (e *edit) hookSizes() string {
 	return source.List(sizes, "and")
 }
 
-// says reports whether a sentence has one of the words, in small letters.
-func (p passage) says(sentence int, any ...string) bool {
-	return slices.ContainsFunc(p.words, func(w word) bool { return w.sentence == sentence && w.is(any...) })
-}
-
-// follows reports whether one of the words stands within so many places from i on, in the sentence of the word before.
-func (p passage) follows(i, within int, any ...string) bool {
-	for j := i; j < len(p.words) && j < i+within && i > 0 && p.words[j].sentence == p.words[i-1].sentence; j++ {
-		if p.words[j].is(any...) {
-			return true
-		}
-	}
-	return false
-}
-
 // unusedYarn finds yarns that no row and no sentence names, where there are several.
 func unusedYarn(e *edit) []note {
 	if len(e.pattern.Yarns) < 2 {
@@ -96,7 +88,7 @@ func unusedYarn(e *edit) []note {
 	for i, y := range e.pattern.Yarns {
 		name := strings.ToLower(y.Name.Text)
 		used := name == "main" || i == 0 && len(name) > 1 && !strings.EqualFold(name, "mc") ||
-			e.namesYarn(name) || y.Colour != "" && e.mentions(strings.ToLower(y.Colour))
+			e.namesYarn(name) || e.mentions(y.Colour)
 		if !used {
 			notes = append(notes, note{
 				span:    y.Name.Span,
@@ -110,13 +102,8 @@ func unusedYarn(e *edit) []note {
 
 // namesYarn reports whether a yarn is named. A single letter counts only as a capital, and not as the article "A".
 func (e *edit) namesYarn(name string) bool {
-	return slices.ContainsFunc(e.passages, func(p passage) bool {
-		for i, w := range p.words {
-			if w.low == name && (len(name) > 1 || isYarnLetter(p.words, i)) {
-				return true
-			}
-		}
-		return false
+	return slices.ContainsFunc(e.index[name], func(at place) bool {
+		return len(name) > 1 || isYarnLetter(e.passages[at.passage].words, at.word)
 	})
 }
 
@@ -140,23 +127,23 @@ func startsName(w word) bool {
 // unlistedYarn finds letters that rows use as yarns and that the materials do not have.
 func unlistedYarn(e *edit) []note {
 	var notes []note
-	reported := map[string]bool{}
-	for _, p := range e.passages {
-		if !p.inRows() {
+	for _, name := range []string{"A", "B", "C", "D", "E", "F", "G", "H", "MC", "CC"} {
+		if e.hasYarn(name) {
 			continue
 		}
-		for i, w := range p.words {
-			letter := len(w.text) == 1 && 'A' <= w.text[0] && w.text[0] <= 'H' || w.text == "MC" || w.text == "CC"
-			if !letter || reported[w.text] || e.hasYarn(w.text) || !takesYarn(p.words, i) {
-				continue
-			}
-			reported[w.text] = true
-			notes = append(notes, note{
-				span:    w.span,
-				message: "the rows take up yarn " + w.text + ", and the yarns listed are " + e.yarnNames(),
-				fix:     "list it as [yarn." + w.text + "], or write the name of one that is listed",
-			})
+		i := slices.IndexFunc(e.index[strings.ToLower(name)], func(at place) bool {
+			p := e.passages[at.passage]
+			return p.inRows() && p.words[at.word].text == name && takesYarn(p.words, at.word)
+		})
+		if i < 0 {
+			continue
 		}
+		at := e.index[strings.ToLower(name)][i]
+		notes = append(notes, note{
+			span:    e.passages[at.passage].words[at.word].span,
+			message: "the rows take up yarn " + name + ", and the yarns listed are " + e.yarnNames(),
+			fix:     "list it as [yarn." + name + "], or write the name of one that is listed",
+		})
 	}
 	return notes
 }

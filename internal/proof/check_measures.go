@@ -23,7 +23,7 @@ func countMeasures(e *edit) []note {
 			if c.counts == formula.Unknown || c.ordinal || len(c.entries) != len(l.entries) || !isTied(p.words, c, l) {
 				continue
 			}
-			wide := p.says(c.sentence, "gauge", "tension", "swatch")
+			wide := p.says(c.from, "gauge", "tension", "swatch")
 			if known, fits := e.gaugesGive(c, l); len(known) > 0 && !fits && !wide {
 				notes = append(notes, note{
 					span: l.figures,
@@ -107,7 +107,7 @@ func shortCount(k formula.Kind) string {
 func finishedDiffers(e *edit) []note {
 	var notes []note
 	e.lists(func(p passage, q quantity) {
-		if q.unit != measure.Centimetre && q.unit != measure.Inch || len(q.entries) != e.sizes() || p.says(q.sentence, "fit", "fits", "body") || !p.says(q.sentence, "finished", "actual", "garment") {
+		if q.unit != measure.Centimetre && q.unit != measure.Inch || len(q.entries) != e.sizes() || p.says(q.from, "fit", "fits", "body") || !p.says(q.from, "finished", "actual", "garment") {
 			return
 		}
 		i := slices.IndexFunc(e.Finished, func(f grade.Finished) bool {
@@ -115,7 +115,7 @@ func finishedDiffers(e *edit) []note {
 			if label == "" {
 				label = f.Name
 			}
-			return len(f.Made) == e.sizes() && holds(p.before(q), strings.ToLower(label))
+			return len(f.Made) == e.sizes() && holds(p.before(q.from), label)
 		})
 		if i < 0 {
 			return
@@ -141,18 +141,6 @@ func finishedDiffers(e *edit) []note {
 		}
 	})
 	return notes
-}
-
-// before returns the words of a sentence up to a quantity.
-func (p passage) before(q quantity) string {
-	var b strings.Builder
-	b.WriteByte(' ')
-	for _, w := range p.words[:q.from] {
-		if w.sentence == q.sentence {
-			b.WriteString(w.low + " ")
-		}
-	}
-	return b.String()
 }
 
 // notRising finds finished girths that do not grow although the body does: two sizes that are one.

@@ -38,35 +38,44 @@ var parts = []part{
 
 // lists reports whether the words of a notion name the part.
 func (pt part) lists(n pattern.Notion) bool {
-	text := flat(strings.ToLower(n.Name.Text + " " + n.What))
+	text := flat(n.Name.Text + " " + n.What)
 	return slices.ContainsFunc(pt.words, func(w string) bool { return strings.Contains(text, " "+w+" ") })
 }
 
-// taken returns the place in a passage where the part is taken up, or -1. A sentence that leaves it to the maker, or says that
-// there is none, takes nothing up.
-func (pt part) taken(p passage) int {
-	for i, w := range p.words {
-		if w.kind != plainWord || p.says(w.sentence, "no", "without", "if", "optional", "instead", "never", "not", "nothing", "might", "could", "may", "unless") {
-			continue
-		}
-		if w.is(pt.by...) {
-			return i
-		}
-		if pt.namedAt(p.words, i) && p.says(w.sentence, pt.verbs...) && !(i+1 < len(p.words) && p.words[i+1].is("band", "bands", "loop", "loops", "hole", "holes", "edge", "side", "placket", "stitch")) {
-			return i
+// taken returns the first place where the part is taken up. A sentence that leaves it to the maker, or says that there is none,
+// takes nothing up.
+func (pt part) taken(e *edit) (place, bool) {
+	first, found := place{}, false
+	look := func(words []string, by bool) {
+		for _, name := range words {
+			head, tail, two := strings.Cut(name, " ")
+			for _, at := range e.index[head] {
+				if found && (at.passage > first.passage || at.passage == first.passage && at.word >= first.word) {
+					break
+				}
+				p, behind := e.passages[at.passage], at.word+1
+				if two {
+					if !p.follows(behind, 1, tail) {
+						continue
+					}
+					behind++
+				}
+				if isLeft(p, at.word) || !by && (!p.says(at.word, pt.verbs...) || p.follows(behind, 1, "band", "bands", "loop", "loops", "hole", "holes", "edge", "side", "placket", "stitch")) {
+					continue
+				}
+				first, found = at, true
+				break
+			}
 		}
 	}
-	return -1
+	look(pt.by, true)
+	look(pt.words, false)
+	return first, found
 }
 
-func (pt part) namedAt(words []word, i int) bool {
-	for _, name := range pt.words {
-		first, second, two := strings.Cut(name, " ")
-		if words[i].low == first && (!two || i+1 < len(words) && words[i+1].low == second) {
-			return true
-		}
-	}
-	return false
+// isLeft reports whether a sentence leaves something out, or leaves it to the maker.
+func isLeft(p passage, i int) bool {
+	return p.says(i, "no", "without", "if", "optional", "instead", "never", "not", "nothing", "might", "could", "may", "unless")
 }
 
 // unlistedNotion finds parts that the text takes up and the notions do not list.
@@ -76,15 +85,13 @@ func unlistedNotion(e *edit) []note {
 		if slices.ContainsFunc(e.pattern.Notions, pt.lists) {
 			continue
 		}
-		for _, p := range e.passages {
-			if i := pt.taken(p); i >= 0 {
-				notes = append(notes, note{
-					span:    p.words[i].span,
-					message: "`" + p.words[i].text + "` stands here, and the notions list no " + strings.TrimPrefix(pt.name, "a "),
-					fix:     "list it under [notions], with how many each size takes",
-				})
-				break
-			}
+		if at, found := pt.taken(e); found {
+			w := e.passages[at.passage].words[at.word]
+			notes = append(notes, note{
+				span:    w.span,
+				message: "`" + w.text + "` stands here, and the notions list no " + strings.TrimPrefix(pt.name, "a "),
+				fix:     "list it under [notions], with how many each size takes",
+			})
 		}
 	}
 	return notes
@@ -98,7 +105,7 @@ func unusedNotion(e *edit) []note {
 			if !pt.lists(n) || pt.name == "stitch markers" {
 				continue
 			}
-			if !slices.ContainsFunc(append(pt.words, pt.by...), e.mentions) {
+			if !slices.ContainsFunc(slices.Concat(pt.words, pt.by), e.mentions) {
 				notes = append(notes, note{
 					span:    n.Name.Span,
 					message: "the notions list " + pt.name + ", and nothing in the pattern uses them",
@@ -154,11 +161,8 @@ func smallPart(e *edit) []note {
 			notes = append(notes, chokes(pt, note{span: e.pattern.Notions[n].Name.Span}))
 			continue
 		}
-		for _, p := range e.passages {
-			if i := pt.taken(p); i >= 0 {
-				notes = append(notes, chokes(pt, note{span: p.words[i].span}))
-				break
-			}
+		if at, found := pt.taken(e); found {
+			notes = append(notes, chokes(pt, note{span: e.passages[at.passage].words[at.word].span}))
 		}
 	}
 	return notes

@@ -16,7 +16,7 @@ type quantity struct {
 	ordinal  bool         // "the 38th"
 	from, to int          // the words it takes up, its unit or noun included
 	figures  source.Span  // the number or the list alone
-	sentence int
+	sentence int32
 }
 
 // An entry is one number of a quantity; an absent one is the dash of a size that has none.
@@ -78,7 +78,7 @@ func readList(words []word, i, sizes int) quantity {
 
 // readBracket reads "(68, 74, 80)" and returns its numbers and the place behind it; 0 when there is no such bracket. A unit
 // behind each number has to be that of the number before the bracket: "54 (21 in)" is one length in two units.
-func readBracket(words []word, i, sentence int, unit measure.Unit) ([]entry, int) {
+func readBracket(words []word, i int, sentence int32, unit measure.Unit) ([]entry, int) {
 	if i >= len(words) || words[i].sentence != sentence || !words[i].is("(", "[") {
 		return nil, 0
 	}
@@ -145,7 +145,7 @@ func (q *quantity) readNoun(words []word) {
 }
 
 // unitAt returns the unit that stands at a place. "in" is an inch only where the sentence ends or goes on as after a length.
-func unitAt(words []word, i, sentence int) measure.Unit {
+func unitAt(words []word, i int, sentence int32) measure.Unit {
 	if i >= len(words) || words[i].sentence != sentence {
 		return measure.NoUnit
 	}

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"slices"
 	"strings"
 
 	"foundrow/internal/pattern"
@@ -66,20 +67,14 @@ func afterHyphen(words []word, i int) int {
 
 // isStitchOf reports whether a word is a stitch that only those terms have, however it is worked: "sc2tog", "FPhdc", "fsc".
 func isStitchOf(low string, t pattern.Terms) bool {
+	if !slices.ContainsFunc(onlyOf[t], func(s string) bool { return strings.Contains(low, s) }) {
+		return false
+	}
 	low, _, _ = strings.Cut(low, "2tog")
 	low, _, _ = strings.Cut(low, "3tog")
 	low = strings.TrimSuffix(low, "s")
-	for _, prefix := range []string{"fp", "bp", "bl", "fl", "f", "e"} {
-		if rest, ok := strings.CutPrefix(low, prefix); ok && rest != "" {
-			for _, s := range onlyOf[t] {
-				if rest == s {
-					return true
-				}
-			}
-		}
-	}
-	for _, s := range onlyOf[t] {
-		if low == s {
+	for _, prefix := range []string{"", "fp", "bp", "bl", "fl", "f", "e"} {
+		if rest, ok := strings.CutPrefix(low, prefix); ok && slices.Contains(onlyOf[t], rest) {
 			return true
 		}
 	}
@@ -154,15 +149,18 @@ func isMeasured(p passage, i int) bool {
 	return false
 }
 
-// unusedStitch finds special stitches that no row and no sentence works.
+// unusedStitch finds special stitches that no row, no sentence and no other special stitch works.
 func unusedStitch(e *edit) []note {
+	var hows strings.Builder
+	for _, s := range e.pattern.Special {
+		hows.WriteString(flat(s.How.Text))
+	}
 	var notes []note
 	for _, s := range e.pattern.Special {
 		if e.pattern.File.Slice(s.Abbr.Span) != s.Abbr.Text {
 			continue // shared by the whole studio: defined elsewhere, and not for this pattern alone
 		}
-		name := strings.ToLower(s.Abbr.Text)
-		if e.mentions(name) || s.Name != "" && e.mentions(strings.ToLower(s.Name)) || definesAnother(e.pattern.Special, name) {
+		if e.mentions(s.Abbr.Text) || e.mentions(s.Name) || holds(hows.String(), s.Abbr.Text) {
 			continue
 		}
 		notes = append(notes, note{
@@ -172,48 +170,4 @@ func unusedStitch(e *edit) []note {
 		})
 	}
 	return notes
-}
-
-func definesAnother(all []pattern.Special, name string) bool {
-	for _, s := range all {
-		if strings.ToLower(s.Abbr.Text) != name && holds(flat(strings.ToLower(s.How.Text)), name) {
-			return true
-		}
-	}
-	return false
-}
-
-// mentions reports whether words, in small letters, stand anywhere in the text or the rows, in the singular or the plural.
-func (e *edit) mentions(phrase string) bool {
-	for i := range e.passages {
-		if holds(e.passages[i].flat(), phrase) {
-			return true
-		}
-	}
-	return false
-}
-
-// flat returns the words of a passage in small letters with a space around each.
-func (p passage) flat() string {
-	var b strings.Builder
-	b.WriteByte(' ')
-	for _, w := range p.words {
-		b.WriteString(w.low)
-		b.WriteByte(' ')
-	}
-	return b.String()
-}
-
-// flat sets the words of a text the same way.
-func flat(low string) string {
-	return " " + strings.Join(strings.FieldsFunc(low, func(r rune) bool { return strings.ContainsRune(" \t\n,.;:()[]*-", r) }), " ") + " "
-}
-
-// holds reports whether a flat text has the words of a phrase, the last in the singular or the plural.
-func holds(text, phrase string) bool {
-	phrase = strings.TrimSpace(flat(phrase))
-	if phrase == "" {
-		return false
-	}
-	return strings.Contains(text, " "+phrase+" ") || strings.Contains(text, " "+phrase+"s ") || strings.Contains(text, " "+phrase+"es ")
 }

@@ -13,7 +13,8 @@ import (
 // left out of it: code, addresses, tags, and a stitch name that a backslash leaves alone.
 type passage struct {
 	kind  passageKind
-	piece int // of a row and its lead: the index of its piece
+	piece int // of a row and its lead: the index of its piece, and of the line within it
+	line  int
 	span  source.Span
 	words []word
 
@@ -39,9 +40,8 @@ type word struct {
 	text     string      // as written; of a value its formula
 	low      string      // in small letters
 	num      measure.Num // of a number, and of an ordinal: "38th"
-	places   int         // decimals written
-	slot     int         // of a value: the index of its slot, -1 when it has none
-	sentence int         // counted from 0 within the passage; a line of a table is one
+	slot     int32       // of a value: the index of its slot, -1 when it has none
+	sentence int32       // counted from 0 within the passage; a line of a table is one
 	span     source.Span
 }
 
@@ -67,47 +67,56 @@ func (w word) is(any ...string) bool {
 
 // passages collects all that a pattern says to its makers, in the order of the file.
 func passages(p *pattern.Pattern) []passage {
-	var all []passage
-	add := func(kind passageKind, piece int, span source.Span) {
-		if span.To > span.From {
-			all = append(all, passage{kind: kind, piece: piece, span: span, words: cut(p.File, span, kind, p.Slots)})
-		}
+	c := cutter{file: p.File, slots: p.Slots, words: make([]word, 0, len(p.File.Text)/5)}
+	c.take(paragraph, p.Summary.Span)
+	c.blocks(p.Text, p.Pieces)
+	at := 0
+	for i := range c.passages { // the words are one array, which has moved while it grew
+		c.passages[i].words = c.words[at : at+len(c.passages[i].words)]
+		at += len(c.passages[i].words)
 	}
-	var walk func(blocks []prose.Block)
-	walk = func(blocks []prose.Block) {
-		for _, b := range blocks {
-			switch b := b.(type) {
-			case *prose.Heading:
-				add(heading, -1, b.Span)
-			case *prose.Paragraph:
-				add(paragraph, -1, b.Span)
-			case *prose.Table:
-				add(table, -1, b.Span)
-			case *prose.Quote:
-				walk(b.Blocks)
-			case *prose.List:
-				for _, item := range b.Items {
-					walk(item)
-				}
-			case *prose.Piece:
-				if b.Index < 0 || b.Index >= len(p.Pieces) {
-					continue
-				}
-				for _, l := range p.Pieces[b.Index].Lines {
-					text := p.File.Slice(l.Span)
-					colon, behind := colonOf(text), row
-					if strings.HasPrefix(text, "Note:") {
-						behind = paragraph
-					}
-					add(lead, b.Index, source.Span{From: l.Span.From, To: l.Span.From + colon})
-					add(behind, b.Index, source.Span{From: l.Span.From + colon, To: l.Span.To})
-				}
+	return c.passages
+}
+
+// blocks takes the blocks of a text, and the rows of pieces where these stand in it.
+func (c *cutter) blocks(blocks []prose.Block, pieces []pattern.Piece) {
+	for _, b := range blocks {
+		switch b := b.(type) {
+		case *prose.Heading:
+			c.take(heading, b.Span)
+		case *prose.Paragraph:
+			c.take(paragraph, b.Span)
+		case *prose.Table:
+			c.take(table, b.Span)
+		case *prose.Quote:
+			c.blocks(b.Blocks, pieces)
+		case *prose.List:
+			for _, item := range b.Items {
+				c.blocks(item, pieces)
+			}
+		case *prose.Piece:
+			if 0 <= b.Index && b.Index < len(pieces) {
+				c.rows(pieces[b.Index], b.Index)
 			}
 		}
 	}
-	add(paragraph, -1, p.Summary.Span)
-	walk(p.Text)
-	return all
+}
+
+// rows takes the lines of a piece. A note among them is prose.
+func (c *cutter) rows(p pattern.Piece, index int) {
+	for i, l := range p.Lines {
+		text := c.file.Slice(l.Span)
+		colon, behind := colonOf(text), row
+		if strings.HasPrefix(text, "Note:") {
+			behind = paragraph
+		}
+		taken := len(c.passages)
+		c.take(lead, source.Span{From: l.Span.From, To: l.Span.From + colon})
+		c.take(behind, source.Span{From: l.Span.From + colon, To: l.Span.To})
+		for t := taken; t < len(c.passages); t++ {
+			c.passages[t].piece, c.passages[t].line = index, i
+		}
+	}
 }
 
 // colonOf returns the offset behind the first colon outside of braces, or 0 when a line has none.

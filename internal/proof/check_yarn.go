@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"foundrow/internal/formula"
 	"foundrow/internal/grade"
 	"foundrow/internal/measure"
 	"foundrow/internal/pattern"
@@ -42,7 +41,7 @@ func (e *edit) oneWeight() (int, bool) {
 	}
 	w := e.pattern.Yarns[0].Weight
 	for _, y := range e.pattern.Yarns {
-		if text := flat(strings.ToLower(y.Wanted)); y.Weight != w || holds(text, "strand") || holds(text, "double") || holds(text, "triple") || holds(text, "doubled") {
+		if text := flat(y.Wanted); y.Weight != w || holds(text, "strand") || holds(text, "double") || holds(text, "triple") || holds(text, "doubled") {
 			return 0, false
 		}
 	}
@@ -285,6 +284,3 @@ func ballUnlikely(e *edit) []note {
 	}
 	return notes
 }
-
-// isStitches reports a value of stitches.
-func isStitches(v grade.Value) bool { return v.Kind == formula.Stitches }

@@ -2,7 +2,6 @@ package proof
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"foundrow/internal/source"
@@ -107,12 +106,13 @@ func fenceFor(lines string) string {
 	return fence
 }
 
-// LinesCovered names the lines of the checklist that have a rule, for the report of what a program proofreads.
-func LinesCovered() []string {
-	var covered []string
-	for line, sense := range Checklist {
-		if sense != "" && slices.ContainsFunc(Rules(), func(r Rule) bool { return r.Line == line }) {
-			covered = append(covered, strconv.Itoa(line))
+// LinesCovered returns the lines of the checklist that have a rule.
+func LinesCovered() []int {
+	all := Rules()
+	var covered []int
+	for line := range Checklist {
+		if line > 0 && slices.ContainsFunc(all, func(r Rule) bool { return r.Line == line }) {
+			covered = append(covered, line)
 		}
 	}
 	return covered

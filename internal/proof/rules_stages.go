@@ -1,3 +1,0 @@
-package proof
-
-var readingRules, workingRules, rowRules, pageRules []Rule
