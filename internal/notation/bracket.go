@@ -187,11 +187,38 @@ func (p *parser) groupRest(b *body, g *Group, i int) {
 			p.i = k
 		}
 	}
-	g.placed = p.placed(i)
-	if g.Extent.Kind == NotSaid && g.In == nil {
-		p.eatFor()
+	p.eatFor()
+	if g.In == nil && g.Extent.Kind == NotSaid && p.countsInGroup(b, g, i) {
+		return
 	}
+	g.placed = p.placed(i)
 	b.out = append(b.out, g)
+}
+
+// countsInGroup reads "ch 4 (dc, ch 1)": what the chain straight before it stands for.
+func (p *parser) countsInGroup(b *body, g *Group, i int) bool {
+	n := len(b.out)
+	if n == 0 || i == 0 || p.t[i-1].kind == tComma || p.t[i-1].kind == tSemi || p.t[i-1].kind == tStop || len(g.Body) == 0 || len(g.Body) > 2 {
+		return false
+	}
+	ch, ok := b.out[n-1].(*Chain)
+	if !ok || ch.Says != ChainUnsaid {
+		return false
+	}
+	m, ok := g.Body[0].(*Make)
+	if !ok || m.Count.Said || m.In.Said() {
+		return false
+	}
+	if len(g.Body) == 2 {
+		c, ok := g.Body[1].(*Chain)
+		if !ok {
+			return false
+		}
+		ch.Plus = c.Count
+	}
+	ch.Says, ch.As = SaysCounts, m.Stitch
+	ch.Span.To = p.since(i).To
+	return true
 }
 
 // eatFor passes over "for corner", "for thumb".
@@ -214,6 +241,12 @@ func (p *parser) remarkBracket(b *body, i, to int) {
 		return
 	}
 	if n := len(b.out); n > 0 {
+		switch before := b.out[n-1].(type) {
+		case *Skip:
+			c.Skipped = true
+		case *Make:
+			c.Skipped = c.Skipped || before.In.Where == FromHook
+		}
 		if ch, is := b.out[n-1].(*Chain); is && ch.Says == ChainUnsaid {
 			ch.Says, ch.As, ch.Plus = c.Says, c.As, c.Plus
 			ch.Span.To = span.To
@@ -260,7 +293,7 @@ func (p *parser) countsAs() (Counts, bool) {
 		not = true
 	}
 	counted := p.eat(wCount) || p.eat(wCounting)
-	if !counted && !not && !p.is(wAs) {
+	if !counted && !not && !p.is(wAs) || not && !counted && !p.is(wA, wSt, wAs) {
 		return c, false
 	}
 	if !p.eat(wAs) {

@@ -54,7 +54,7 @@ func (p *parser) between() {
 			p.i++
 		case tWord:
 			switch t.word {
-			case wThen, wNow, wAlso:
+			case wThen, wNow, wAlso, wAgain:
 				if p.goesOn(1) && t.word == wThen {
 					return
 				}
@@ -147,12 +147,20 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 	}
 	p.eatFiller()
 	i := p.i
+	if c, ok := p.startingIn(); ok {
+		return []Clause{c}, true
+	}
 	one := func(c Clause, ok bool) ([]Clause, bool) {
 		if !ok {
 			p.i = i
 			return nil, false
 		}
 		return []Clause{c}, true
+	}
+	if p.low(0) == "mark" {
+		if c, ok := p.marker(); ok {
+			return []Clause{c}, true
+		}
 	}
 	if c, ok := p.ownNoun(); ok {
 		return []Clause{c}, true
@@ -533,6 +541,27 @@ func (p *parser) elided(b *body) ([]Clause, bool) {
 	p.trailingLoop(m)
 	m.placed = p.placed(i)
 	return []Clause{m}, true
+}
+
+// startingIn reads "starting in 3rd ch from hook,": the chains before it are skipped.
+func (p *parser) startingIn() (Clause, bool) {
+	i := p.i
+	if !p.eat(wStarting, wBeginning) {
+		return nil, false
+	}
+	p.eat(wWith)
+	t, ok := p.target()
+	if !ok {
+		var at Target
+		ok = p.place(&at)
+		t = at
+	}
+	if !ok || t.Where != FromHook || !t.Nth.Said || !t.Nth.plain() || t.Nth.Plain < 2 {
+		p.i = i
+		return nil, false
+	}
+	in := Target{Where: FromHook, Count: Count{Said: true, Plain: t.Nth.Plain - 1, Span: t.Nth.Span}, Noun: t.Noun, Span: p.since(i)}
+	return &Skip{placed: p.placed(i), In: in}, true
 }
 
 // lastMake returns the stitch worked last, behind which remarks may stand.

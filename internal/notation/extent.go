@@ -108,7 +108,7 @@ func (p *parser) until() (Extent, bool) {
 		return Extent{Kind: AcrossRow}, true
 	case p.eat(wLast), p.eatAll(wRemaining):
 		c, _ := p.count()
-		n, _ := p.noun()
+		n := p.nounOrSt()
 		p.eatAll(wBe, wLeft)
 		p.eat(wRemain)
 		return Extent{Kind: ToLast, Count: c, Noun: n}, true
@@ -144,7 +144,7 @@ func (p *parser) until() (Extent, bool) {
 		return Extent{}, false
 	}
 	left := p.eat(wRemaining)
-	n, _ := p.noun()
+	n := p.nounOrSt()
 	p.eat(wBe)
 	switch {
 	case within, p.is(wFrom, wOf, wBefore) && p.eatBeforeEnd():
@@ -159,6 +159,14 @@ func (p *parser) until() (Extent, bool) {
 		p.i++
 	}
 	return Extent{Kind: UntilMade, Count: c, Noun: n}, true
+}
+
+// nounOrSt reads a noun; where it is left out, stitches are meant: "to last 3".
+func (p *parser) nounOrSt() Noun {
+	if n, ok := p.noun(); ok {
+		return n
+	}
+	return Noun{Kind: AnyStitch}
 }
 
 // eatBeforeEnd reads "before end", "from end", "of end of row".
@@ -309,8 +317,6 @@ func (p *parser) times() (Extent, bool) {
 			p.eat(wTimes)
 		}
 		return Extent{Kind: MoreTimes, Count: c}, ok
-	case p.eat(wAgain):
-		return Extent{Kind: MoreTimes, Count: one}, true
 	}
 	c, ok := p.timesWord()
 	if !ok {

@@ -126,7 +126,7 @@ func (p *parser) rowLabel() (Label, bool) {
 		return l, false
 	}
 	short := len(p.low(0)) == 1
-	l.Round = p.is(wRnd)
+	l.Round, l.Short = p.is(wRnd), short
 	p.i++
 	if p.low(0) == "no" || p.low(0) == "number" {
 		p.i++
@@ -271,10 +271,9 @@ func (p *parser) labelNumber() (Count, bool) {
 	case t.kind == tNumber && !t.decimal:
 		p.i++
 		c := Count{Said: true, Plain: t.n}
-		if open := p.at(0); open.kind == tOpen {
-			if in, ok := p.numbersIn(p.i); ok && len(in) == len(p.in.Sizes)-1 {
-				c.Plain, c.List = 0, append([]Entry{{N: t.n}}, in...)
-				p.i = open.n + 1
+		if p.kindAt(0, tOpen) {
+			if list := p.bracketed(t.n); len(list) == len(p.in.Sizes) {
+				c.Plain, c.List = 0, list
 			}
 		}
 		c.Span = p.since(i)
@@ -469,10 +468,12 @@ func (p *parser) againRows(a *Again) bool {
 		if c, ok := p.count(); ok {
 			a.Last = c
 		}
+		a.Round = p.is(wRnd)
 		if !p.eat(wRow, wRnd) {
 			return false
 		}
 	} else {
+		a.Round = p.namesRounds()
 		rows, ok := p.rowsNamed()
 		if !ok {
 			return false
@@ -538,6 +539,19 @@ func (p *parser) againMore(a *Again, b *body) bool {
 		}
 	}
 	p.i = i
+	return false
+}
+
+// namesRounds reports whether the rows named next are called rounds.
+func (p *parser) namesRounds() bool {
+	for k := 0; k < 8; k++ {
+		switch t := p.at(k); {
+		case t.kind == tWord && (t.word == wRow || t.word == wRnd):
+			return t.word == wRnd
+		case t.kind == tEnd:
+			return false
+		}
+	}
 	return false
 }
 

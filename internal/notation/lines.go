@@ -29,7 +29,9 @@ func (p *parser) named(at placed) Line {
 		return &Note{at, stitch.Carry(p.rawFrom(2), p.in.Terms, stitch.US)}
 	case t.word == wThroughout && colon:
 		p.i += 2
-		return p.rule(at)
+		ls := p.rules(at)
+		p.more = ls[1:]
+		return ls[0]
 	case t.low == "film" && colon:
 		p.i += 2
 		return p.film(at)

@@ -105,11 +105,12 @@ func (p *parser) unitOf() (stitch.Stitch, bool) {
 	}
 	i := p.i
 	p.i += 2
-	of, ok := p.stitchHere()
-	if !ok || of.Find() == nil || of.Find().Class != stitch.Plain {
+	of := p.at(0).stitch
+	if e := of.Find(); !p.at(0).is || e == nil || e.Class != stitch.Plain {
 		p.i = i
 		return stitch.Stitch{}, false
 	}
+	p.i++
 	p.eatKind(tHyphen)
 	unit, ok := p.stitchHere()
 	if !ok || !p.unitClass(unit) || unit.Of != "" {

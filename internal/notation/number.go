@@ -93,42 +93,47 @@ func (p *parser) rest(first int) []Entry {
 		return nil
 	}
 	i := p.i
+	if list := p.bracketed(first); list != nil {
+		return list
+	}
+	return p.notList(i)
+}
+
+// bracketed reads the brackets behind the first number of a list as long as they make one of the sizes; nothing is consumed otherwise.
+func (p *parser) bracketed(first int) []Entry {
+	i, sizes := p.i, len(p.in.Sizes)
 	list := []Entry{{N: first}}
 	for len(list) < sizes {
-		switch t := p.at(0); {
-		case t.kind == tOpen:
-			more, ok := p.numbersIn(p.i)
-			if !ok {
-				return p.notList(i, list)
-			}
-			list = append(list, more...)
+		t := p.at(0)
+		more, ok := []Entry{{N: t.n}}, t.kind == tNumber && len(list) > 1 && p.kindAt(-1, tShut)
+		if t.kind == tOpen {
+			more, ok = p.numbersIn(p.i)
+		}
+		if !ok {
+			break
+		}
+		list = append(list, more...)
+		p.i++
+		if t.kind == tOpen {
 			p.i = t.n + 1
-		case t.kind == tNumber && len(list) > 1 && p.kindAt(-1, tShut):
-			list = append(list, Entry{N: t.n})
-			p.i++
-		default:
-			return p.notList(i, list)
 		}
 	}
 	if len(list) != sizes || sizes < 2 {
-		return p.notList(i, list)
+		p.i = i
+		return nil
 	}
 	return list
 }
 
-// notList goes back before the brackets that make no list of the sizes. Several numbers straight after a number can be nothing
-// else, so that they are taken for one of the wrong length.
-func (p *parser) notList(i int, list []Entry) []Entry {
-	p.i = i
+// notList reads brackets that make no list of the sizes. Several numbers straight after a number can be nothing else, so that they are
+// taken for one of the wrong length; anything else is left alone.
+func (p *parser) notList(i int) []Entry {
 	more, ok := p.numbersIn(i)
 	if !ok || len(more) < 2 || len(more) == len(p.in.Sizes) {
 		return nil
 	}
 	end := p.t[i].n + 1
-	if len(p.in.Sizes) > 1 && len(list) <= len(p.in.Sizes) {
-		list = list[:1]
-	}
-	list = append(list[:1], more...)
+	list := append([]Entry{{N: p.t[i-1].n}}, more...)
 	for end < p.end && p.t[end].kind == tOpen {
 		again, ok := p.numbersIn(end)
 		if !ok || len(again) == len(p.in.Sizes) || len(again) < 2 {

@@ -34,7 +34,8 @@ func Parse(in Input) (*Block, source.Findings) {
 			end += from
 		}
 		if l := p.line(from, end); l != nil {
-			b.Lines = append(b.Lines, l)
+			b.Lines = append(append(b.Lines, l), p.more...)
+			p.more = nil
 		}
 		from = end + 1
 	}
@@ -62,6 +63,7 @@ type parser struct {
 	far    int           // the furthest token at which something else was wanted
 	wanted string        // what
 	only   Only          // of the clause being read
+	more   []Line        // further rules of the line just read
 }
 
 var nothing = token{kind: tEnd, gap: true}

@@ -60,7 +60,7 @@ func Source(l Line, t stitch.Terms, value func(slot int) string) string {
 		b.WriteString(" ")
 	}
 	write(p.Body)
-	if _, raw := l.(*Unread); len(p.Body) > 0 && !raw && !strings.HasSuffix(b.String(), ".") {
+	if len(p.Body) > 0 && !asWritten(l) && !strings.HasSuffix(b.String(), ".") {
 		b.WriteString(".")
 	}
 	if len(p.Claims) > 0 {
@@ -72,6 +72,15 @@ func Source(l Line, t stitch.Terms, value func(slot int) string) string {
 		b.WriteString(")")
 	}
 	return b.String()
+}
+
+// asWritten reports whether a line is printed as the designer wrote it, full stop and all.
+func asWritten(l Line) bool {
+	switch l.(type) {
+	case *Unread, *Note:
+		return true
+	}
+	return false
 }
 
 func (w *writer) line(l Line) Printed {

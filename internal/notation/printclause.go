@@ -5,7 +5,9 @@ import "foundrow/internal/stitch"
 // clauses writes a list of clauses.
 func (w *writer) clauses(cs []Clause) {
 	for i, c := range cs {
-		if i > 0 {
+		if i > 0 && hasEnding(cs[i-1]) {
+			w.text("; ")
+		} else if i > 0 {
 			switch c := c.(type) {
 			case *Make:
 				if c.And {
@@ -27,6 +29,17 @@ func (w *writer) clauses(cs []Clause) {
 		}
 		w.clause(c)
 	}
+}
+
+// hasEnding reports whether a clause closes with the ending of its last time, which a semicolon ends.
+func hasEnding(c Clause) bool {
+	switch c := c.(type) {
+	case *Group:
+		return len(c.Ending) > 0
+	case *Repeat:
+		return len(c.Ending) > 0
+	}
+	return false
 }
 
 func (w *writer) clause(c Clause) {
@@ -131,9 +144,9 @@ func (w *writer) clause(c Clause) {
 				w.count(&c.Last)
 				w.text(" ")
 			}
-			w.number(&c.Last, "row", "rows")
+			w.number(&c.Last, rowWord(c.Round), rowWord(c.Round)+"s")
 		} else {
-			w.rows(c.Rows)
+			w.rows(c.Rows, c.Round)
 		}
 		if c.Extent.Kind != NotSaid {
 			w.text(" ")
@@ -323,7 +336,6 @@ func (w *writer) ending(ending, instead []Clause) {
 		w.text(" instead of ")
 		w.clauses(instead)
 	}
-	w.text(";")
 }
 
 func (w *writer) join(j *Join) {
@@ -396,22 +408,23 @@ func (w *writer) goOn(c *Continue) {
 		}
 		switch {
 		case c.Next && c.Every == 2:
-			w.text(" on next and every following alt row")
+			w.text(" on next and every following alt ")
 		case c.Next:
-			w.text(" on next and every following row")
+			w.text(" on next and every following ")
 		case c.Every == 2:
-			w.text(" on every alt row")
+			w.text(" on every alt ")
 		case c.Every > 2:
 			w.text(" on every ")
 			w.ordinal(&Count{Plain: c.Every})
-			w.text(" row")
+			w.text(" ")
 		default:
-			w.text(" on every row")
+			w.text(" on every ")
 		}
+		w.text(rowWord(c.Round))
 	case c.Rows.Said:
 		w.text("work ")
 		w.count(&c.Rows)
-		w.number(&c.Rows, " row", " rows")
+		w.number(&c.Rows, " "+rowWord(c.Round), " "+rowWord(c.Round)+"s")
 		w.text(" in patt")
 	default:
 		w.text("continue in patt")

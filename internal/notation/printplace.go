@@ -25,7 +25,7 @@ func (w *writer) targetIn(t *Target, s stitch.Stitch, loop string) {
 		w.text("through both thicknesses")
 		return
 	case t.Where == RowEnds && t.Name != "":
-		w.text("along ", t.Name)
+		w.text(t.Name)
 		w.till(t)
 		return
 	case t.Where == OtherSide && t.Noun.Kind == NoNoun && !t.Count.Said:
@@ -36,11 +36,12 @@ func (w *writer) targetIn(t *Target, s stitch.Stitch, loop string) {
 		w.text("in other side of ")
 	case t.Over:
 		w.text("over ")
-	case t.Where == Between:
+	case t.Where == Between && t.bare():
 		w.text("between")
-		if !t.bare() {
-			w.text(" ")
-		}
+		w.till(t)
+		return
+	case t.Where == Between:
+		w.text("between ")
 	case s.Post != stitch.NoPost && !t.bare():
 		w.text("around ")
 	default:
@@ -81,7 +82,7 @@ func (w *writer) place(t *Target) {
 		w.text(s)
 		space = true
 	}
-	if t.Each {
+	if t.Each && !(t.OfWhere == Everywhere && t.Of.Kind != NoNoun) {
 		switch {
 		case t.Every == 2:
 			word("every other")
@@ -98,21 +99,21 @@ func (w *writer) place(t *Target) {
 	}
 	where := t.Where
 	of := t.Of.Kind != NoNoun && t.Where != Same
-	if of && t.OfWhere != Unsaid {
-		where = t.Where
-	} else if of && t.Nth.Said && t.Where != CentreOf && t.Where != TopOf {
+	switch {
+	case of && t.Nth.Said && t.OfWhere == Unsaid:
 		where = Unsaid // it says which of the units: "3rd dc of next shell"
+	case where == Between, where == OtherSide:
+		where = t.OfWhere
 	}
-	if int(where) < len(whereWords) {
-		if where == CentreOf && w.terms == stitch.UK {
-			word("centre")
-		} else if where == Last && t.Noun.Kind == ARowEnd && !t.Prev {
-			word("last")
-		} else {
-			word(whereWords[where])
-		}
+	switch {
+	case where == CentreOf && w.terms == stitch.UK:
+		word("centre")
+	case where == Same && t.That:
+		word("that")
+	case int(where) < len(whereWords):
+		word(whereWords[where])
 	}
-	if where == TopOf && t.OfWhere != Unsaid && !of {
+	if (where == TopOf || where == CentreOf) && !of && t.OfWhere != Everywhere {
 		word(whereWords[t.OfWhere])
 	}
 	if t.Prev {
@@ -126,7 +127,7 @@ func (w *writer) place(t *Target) {
 		w.ordinal(&t.Nth)
 		space = true
 	}
-	if t.Count.Said && !(of && t.Nth.Said) {
+	if t.Count.Said && !of {
 		if space {
 			w.text(" ")
 		}
@@ -137,7 +138,11 @@ func (w *writer) place(t *Target) {
 		if space {
 			w.text(" ")
 		}
-		w.noun(&t.Noun, &t.Count)
+		count := t.Count
+		if t.Where == Between && !count.Said || of {
+			count = Count{Said: t.Where == Between}
+		}
+		w.noun(&t.Noun, &count)
 		space = true
 	}
 	for i := range t.Also {
@@ -147,8 +152,6 @@ func (w *writer) place(t *Target) {
 	switch {
 	case t.Where == Joining:
 		word("st")
-	case t.Where == Remaining && t.bare():
-		word("sts")
 	case t.Where == FromHook:
 		word("from hook")
 	case t.Where == InRing && t.bare():
@@ -162,8 +165,14 @@ func (w *writer) placeOf(t *Target, of bool) {
 	switch {
 	case of:
 		w.text(" of ")
+		if t.Row.Said {
+			w.rowOf(t)
+			w.text(" ")
+			w.noun(&t.Of, &Count{})
+			return
+		}
 		which := t.OfWhere
-		if which == Unsaid && t.Nth.Said && t.Where != CentreOf && t.Where != TopOf {
+		if which == Unsaid && t.Nth.Said {
 			which = t.Where
 		}
 		if which == Everywhere {
@@ -171,24 +180,18 @@ func (w *writer) placeOf(t *Target, of bool) {
 		} else if int(which) < len(whereWords) && whereWords[which] != "" {
 			w.text(whereWords[which], " ")
 		}
-		if t.Count.Said && t.Nth.Said {
+		if t.Count.Said {
 			w.count(&t.Count)
 			w.text(" ")
-			w.noun(&t.Of, &t.Count)
-		} else {
-			w.noun(&t.Of, &Count{})
 		}
+		w.noun(&t.Of, &t.Count)
 	case t.Where == Same && t.Of.Kind != NoNoun:
 		w.text(" as ")
 		w.noun(&t.Of, &Count{})
 	}
 	if t.Row.Said {
-		if t.Round {
-			w.text(" of rnd ")
-		} else {
-			w.text(" of row ")
-		}
-		w.count(&t.Row)
+		w.text(" of ")
+		w.rowOf(t)
 	}
 	if t.Below > 0 {
 		below := Count{Said: true, Plain: t.Below}
@@ -204,6 +207,15 @@ func (w *writer) placeOf(t *Target, of bool) {
 		}
 		w.edge(t.Edge)
 	}
+}
+
+func (w *writer) rowOf(t *Target) {
+	if t.Round {
+		w.text("rnd ")
+	} else {
+		w.text("row ")
+	}
+	w.count(&t.Row)
 }
 
 func (w *writer) till(t *Target) {
@@ -285,7 +297,10 @@ func (w *writer) measures(e *Extent) {
 	default:
 		w.count(&e.Length)
 	}
-	if e.Unit != "" {
+	switch {
+	case e.Unit == "inch" && !(e.Length.plain() && e.Length.Plain == 1):
+		w.text(" inches")
+	case e.Unit != "":
 		w.text(" ", e.Unit)
 	}
 }
@@ -371,10 +386,10 @@ func (w *writer) along(t *Target) {
 			w.place(t)
 		}
 	default:
-		name := t.Name
-		if name == "" {
-			name = "row-ends"
+		if t.Name == "" {
+			w.text("along row-ends")
+		} else {
+			w.text(t.Name)
 		}
-		w.text("along ", name)
 	}
 }

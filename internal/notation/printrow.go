@@ -29,9 +29,12 @@ func (w *writer) label(l *Label) {
 		w.text(".")
 		return
 	}
-	unit := "row"
-	if l.Round {
-		unit = "rnd"
+	unit := rowWord(l.Round)
+	if l.Short {
+		w.text("R")
+		w.rangeList(l.Numbers, " and ")
+		w.labelSays(l)
+		return
 	}
 	several := l.Times.Said && !(l.Times.plain() && l.Times.Plain == 1) || len(l.Numbers) > 1 || len(l.Numbers) == 1 && l.Numbers[0].To.Said
 	if l.Words != "" {
@@ -52,8 +55,20 @@ func (w *writer) label(l *Label) {
 		w.rangeList(l.Numbers, " and ")
 	}
 	if l.Every == AndAlternate {
-		w.text(" and alt ", lowered(unit), "s")
+		w.text(" and alt ", rowWord(l.Round), "s")
 	}
+	w.labelSays(l)
+}
+
+func rowWord(round bool) string {
+	if round {
+		return "rnd"
+	}
+	return "row"
+}
+
+// labelSays writes what a label says in brackets.
+func (w *writer) labelSays(l *Label) {
 	if l.Side != NoSide {
 		w.text([...]string{RightSide: " (RS)", WrongSide: " (WS)"}[l.Side])
 	}
@@ -63,13 +78,6 @@ func (w *writer) label(l *Label) {
 	if l.Remark != "" {
 		w.text(" (", w.prose(l.Remark), ")")
 	}
-}
-
-func lowered(s string) string {
-	if s != "" && s[0] >= 'A' && s[0] <= 'Z' {
-		return string(s[0]|0x20) + s[1:]
-	}
-	return s
 }
 
 // rangeList writes "3", "3 to 8", "4, 6 and 8".
@@ -90,8 +98,12 @@ func (w *writer) rangeList(rs []Range, last string) {
 }
 
 // rows writes "row 2", "rows 2 and 3".
-func (w *writer) rows(rs []Range) {
-	w.text("row")
+func (w *writer) rows(rs []Range, round bool) {
+	if round {
+		w.text("rnd")
+	} else {
+		w.text("row")
+	}
 	if len(rs) > 1 || rs[0].To.Said {
 		w.text("s")
 	}
@@ -104,13 +116,13 @@ func (w *writer) repeatRows(a *Again) {
 	w.text("repeat ")
 	switch {
 	case a.Last.Said && a.Last.plain() && a.Last.Plain == 1:
-		w.text("last row")
+		w.text("last ", rowWord(a.Round))
 	case a.Last.Said:
 		w.text("last ")
 		w.count(&a.Last)
-		w.text(" rows")
+		w.text(" ", rowWord(a.Round), "s")
 	default:
-		w.rows(a.Rows)
+		w.rows(a.Rows, a.Round)
 	}
 	if a.Extent.Kind != NotSaid {
 		w.text(" ")
@@ -118,7 +130,7 @@ func (w *writer) repeatRows(a *Again) {
 	}
 	if len(a.Ending) > 0 {
 		w.text(", ending with ")
-		w.rows(a.Ending)
+		w.rows(a.Ending, a.Round)
 	}
 	if a.EndSide != NoSide {
 		w.text(", ending with a ", [...]string{RightSide: "RS", WrongSide: "WS"}[a.EndSide], " row")
@@ -239,9 +251,11 @@ func (w *writer) other(l Line) (label, body []Part) {
 	case *Rule:
 		name("Throughout")
 		w.rule(l)
+		return label, w.take()
 	case *Note:
 		name("Note")
 		w.text(w.prose(l.Text))
+		return label, w.take()
 	case *Film:
 		name("Film")
 		w.text(clock(l.Seconds))
@@ -262,7 +276,7 @@ func (w *writer) other(l Line) (label, body []Part) {
 		return label, w.take()
 	case *Chart:
 		name("Chart")
-		w.rows(l.Rows)
+		w.rows(l.Rows, false)
 		return label, w.take()
 	case *Lengthen:
 		w.text("Lengthen or shorten here")
@@ -299,6 +313,9 @@ func clock(s int) string {
 // rule writes a sentence of the closed list.
 func (w *writer) rule(r *Rule) {
 	what := func() {
+		if r.Skipped {
+			w.text("skipped ")
+		}
 		switch {
 		case r.Noun.Kind == AChain && r.Chain.Said:
 			w.text("ch ")
@@ -337,15 +354,44 @@ func (w *writer) rule(r *Rule) {
 			w.text("a st")
 		}
 	case Defines:
-		if r.Stitch.Standard() {
-			w.text(r.Stitch.In(w.terms))
-		} else {
-			w.text(r.Name)
-		}
-		w.text(" = ")
-		w.clauses(r.How)
+		w.defines(r)
+	case SlipsAreStitches:
+		w.text("each ", stitch.Stitch{Name: "sl st"}.In(w.terms), " counts as a st")
+	case SlipsDoNotCount:
+		w.text(stitch.Stitch{Name: "sl st"}.In(w.terms), " does not count as a st")
 	case CountOf:
 		w.text("counts are of ")
 		w.noun(&r.Noun, &Count{Said: true})
+	}
+}
+
+// defines writes what a name stands for.
+func (w *writer) defines(r *Rule) {
+	name := r.Name
+	if r.Stitch.Standard() {
+		name = r.Stitch.In(w.terms)
+	}
+	if len(r.How) > 0 {
+		w.text(name, " = ")
+		w.clauses(r.How)
+		if r.First {
+			w.text("; it is the first st of the round")
+		}
+		return
+	}
+	w.text(name)
+	if r.Makes.Said {
+		w.text(" makes ")
+		w.count(&r.Makes)
+		w.number(&r.Makes, " st", " sts")
+	}
+	if r.Uses.Said {
+		if r.Makes.Said {
+			w.text(" in ")
+		} else {
+			w.text(" uses ")
+		}
+		w.count(&r.Uses)
+		w.number(&r.Uses, " st", " sts")
 	}
 }

@@ -181,6 +181,7 @@ func (p *parser) goOn(at placed) (*Continue, bool) {
 		p.eat(wEvenly, wPlain)
 		if n, ok := p.count(); ok {
 			c.Rows = n
+			c.Round = p.is(wRnd)
 			if !p.eat(wRow, wRnd) {
 				p.i = i
 				return nil, false
@@ -248,6 +249,7 @@ func (p *parser) everyRow(c *Continue) bool {
 		for p.eat(wNext) {
 		}
 	}
+	c.Round = p.is(wRnd)
 	if !p.eat(wRow, wRnd) {
 		p.i = k
 		return false

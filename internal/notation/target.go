@@ -9,7 +9,7 @@ func (p *parser) target() (Target, bool) {
 	p.loop, p.loops = stitch.BothLoops, false
 	var t Target
 	switch {
-	case p.eatAll(wIn, wEnd, wOf), p.eatAll(wIn, wEnd) && p.eat(wOf):
+	case p.eatAll(wIn, wEnd, wOf):
 		// "in end of each row"
 		t.Where = RowEnds
 		p.rowEnds(&t)
@@ -22,7 +22,7 @@ func (p *parser) target() (Target, bool) {
 			p.i = i
 			return Target{}, false
 		}
-		t.Where = OtherSide
+		t.OfWhere, t.Where = t.Where, OtherSide
 		return p.finish(t, i)
 	case p.eat(wWhere):
 		for !p.done() && p.kindAt(0, tWord) && p.is(wJoining, wJoin, wYou, unknown, wYarn, wBe) {
@@ -35,7 +35,7 @@ func (p *parser) target() (Target, bool) {
 			p.i = i
 			return Target{}, false
 		}
-		t.Where = Between
+		t.OfWhere, t.Where = t.Where, Between
 		return p.finish(t, i)
 	case p.eatAll(wThrough, wBoth, wThickness), p.eatAll(wThrough, wBoth, wSide):
 		t.Where = Both
@@ -142,7 +142,11 @@ func (p *parser) which(t *Target) bool {
 			}
 		case p.eat(wNext):
 			t.set(Next)
-		case p.eat(wSame), p.eat(wThat), p.is(wThis) && p.isAt(1, wSt, wSp, wCh) && p.eat(wThis):
+		case p.is(wThat):
+			p.i++
+			t.set(Same)
+			t.That = true
+		case p.eat(wSame), p.is(wThis) && p.isAt(1, wSt, wSp, wCh) && p.eat(wThis):
 			t.set(Same)
 		case p.eat(wFirst):
 			t.set(First)
@@ -300,9 +304,9 @@ func (p *parser) whereOf(t *Target) bool {
 			t.Of, _ = p.noun()
 			t.Base = true
 		case p.rowsBelow(t):
-		case p.is(wOn, wAlong) && p.isAt(1, wOther, wOpposite) && p.isAt(2, wSide):
+		case p.is(wOn, wAlong, wDown, wUp, wAcross) && p.isAt(1, wOther, wOpposite) && p.isAt(2, wSide):
 			p.i += 3
-			t.Where = OtherSide
+			t.OfWhere, t.Where = t.Where, OtherSide
 			if p.eat(wOf) {
 				p.eat(wFoundation, wBeginning, wStarting)
 				p.noun()
@@ -339,6 +343,9 @@ func (p *parser) ofWhat(t *Target) bool {
 			return true
 		}
 		t.Row, t.Round = c, round
+		if n, ok := p.noun(); ok { // "ch-3 sp of Row 1 block"
+			t.Of = n
+		}
 		return true
 	case p.is(wLast, wPrev, wThis) && p.isAt(1, wRow, wRnd):
 		p.i += 2
@@ -359,14 +366,14 @@ func (p *parser) ofWhat(t *Target) bool {
 		t.Where = InRing
 		return true
 	}
-	where := t.Where
-	switch {
-	case p.eat(wNext), p.eat(wEach), p.eat(wFirst), p.eat(wLast), p.eat(wSame), p.eat(wThat):
-		switch p.t[p.i-1].word {
+	where := Unsaid
+	count := t.Count
+	if p.is(wNext, wEach, wFirst, wLast, wSame, wThat) {
+		switch p.at(0).word {
 		case wNext:
 			where = Next
 		case wEach:
-			where, t.Each = Everywhere, true
+			where = Everywhere
 		case wFirst:
 			where = First
 		case wLast:
@@ -374,8 +381,9 @@ func (p *parser) ofWhat(t *Target) bool {
 		default:
 			where = Same
 		}
+		p.i++
 		if c, ok := p.count(); ok {
-			t.Count = c
+			count = c
 		}
 	}
 	n, ok := p.noun()
@@ -386,10 +394,11 @@ func (p *parser) ofWhat(t *Target) bool {
 	if n.Kind == AChain && !n.Chains.Said {
 		n.Chains = p.chainsAfter()
 	}
-	t.Of = n
-	if t.Where != CentreOf && t.Where != TopOf {
-		t.Where = where
-	} else if where != t.Where {
+	t.Of, t.Count = n, count
+	t.Each = t.Each || where == Everywhere
+	if t.Nth.Said && t.Where == Unsaid {
+		t.Where = where // "3rd dc of next shell"
+	} else {
 		t.OfWhere = where
 	}
 	if p.is(wOf) && p.ofRow(t) {
@@ -470,7 +479,9 @@ func (p *parser) rowEnds(t *Target) {
 				t.Every = 2
 			}
 			p.eat(wOf)
-		case p.eat(wPrev, wNext, wLast, wFirst):
+		case p.eat(wPrev):
+			t.Prev = true
+		case p.eat(wNext, wLast, wFirst):
 		case p.eat(wRow, wRnd, wRowEnd):
 			t.Noun = Noun{Kind: ARowEnd}
 			return
@@ -488,7 +499,7 @@ func (p *parser) rowEnds(t *Target) {
 // alongEdge reads "along the long edge", "down side", "up other side", "along row ends", "across the bottom".
 func (p *parser) alongEdge(t *Target) bool {
 	i := p.i
-	across := p.is(wAcross)
+	across, along := p.is(wAcross), p.is(wAlong, wAcross)
 	p.i++
 	if p.is(wTo, wUntil, wTill) || p.done() || p.kindAt(0, tComma) {
 		p.i = i
@@ -502,7 +513,7 @@ func (p *parser) alongEdge(t *Target) bool {
 		return p.edgePlace(t)
 	}
 	name := ""
-	from := p.here()
+	from := p.t[i].from
 	for k := 0; k < 6 && p.kindAt(0, tWord); k++ {
 		switch {
 		case p.eat(wEdge), p.eat(wSide):
@@ -522,11 +533,8 @@ func (p *parser) alongEdge(t *Target) bool {
 				name = p.text[from:p.t[p.i-1].to]
 			}
 			t.Where, t.Name = RowEnds, name
-			if p.t[i+1].word == wOther || p.t[i+1].word == wOpposite {
-				t.Where = OtherSide
-				if p.isAt(-1, wPiece) || p.low(-2) == "long" {
-					t.Where = RowEnds
-				}
+			if along && (p.t[i+1].word == wOther || p.t[i+1].word == wOpposite) && !p.isAt(-1, wPiece) && p.low(-2) != "long" {
+				t.Where, t.Name = OtherSide, ""
 			}
 			return true
 		case p.is(wOther, wOpposite, wLong, wRight, wLeft, wFront, wBack, unknown, wEach, wFirst, wLast):

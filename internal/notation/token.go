@@ -201,7 +201,7 @@ func (s *scanner) stop() {
 			at++
 		}
 		low := s.toks[n-1].low
-		if c := s.peek(at); c >= 'a' && c <= 'z' || isDigit(c) && takesNumber(low) || c == ',' || c == ';' || (c == '(' || c == '[') && s.toks[n-1].word == wUnit || c == '(' && low == "in" {
+		if c := s.peek(at); c >= 'a' && c <= 'z' || isDigit(c) && s.takesNumber(low) || c == ',' || c == ';' || (c == '(' || c == '[') && s.toks[n-1].word == wUnit || c == '(' && low == "in" {
 			s.i++
 			return
 		}
@@ -220,9 +220,17 @@ func shortens(low string) bool {
 }
 
 // takesNumber reports whether a number may follow an abbreviation within the sentence: "ch. 3", "rnd. 2".
-func takesNumber(low string) bool {
+func (s *scanner) takesNumber(low string) bool {
 	switch low {
-	case "ch", "sk", "rnd", "rd", "inc", "dec", "rep", "sl", "tr", "dc", "sc":
+	case "ch":
+		if n := len(s.toks); n > 1 { // "in last ch. 14 sts" ends a sentence
+			switch t := &s.toks[n-2]; {
+			case t.kind == tNumber, t.kind == tOrdinal, t.kind == tWord && (t.word == wNext || t.word == wLast || t.word == wFirst || t.word == wEach || t.word == wSame || t.word == wRemaining || t.word == wEnd):
+				return false
+			}
+		}
+		return true
+	case "sk", "rnd", "rd", "inc", "dec", "rep", "sl":
 		return true
 	}
 	return false

@@ -108,6 +108,7 @@ type Label struct {
 	Side    Side
 	Yarn    string // "(B)"
 	Bare    bool   // only numbers, as old books write: "4."
+	Short   bool   // "R5": row or round is not said
 	Remark  string // "(right cup only)"
 	Span    source.Span
 }
@@ -138,6 +139,7 @@ type Again struct {
 	Label    Label   // empty for a line that is only the repetition
 	Rows     []Range // which rows; empty for "last row" with LastRows
 	Last     Count   // "repeat last 2 rows"
+	Round    bool    // they are rounds
 	Extent   Extent  // how often; zero means once for each row of the label
 	Ending   []Range // "ending with row 2"
 	EndSide  Side    // "ending with a WS row"
@@ -148,14 +150,18 @@ type Again struct {
 // A Rule is a "Throughout:" line, one of a closed list of sentences.
 type Rule struct {
 	placed
-	Kind   RuleKind
-	Chain  Count         // of "ch 2 …"
-	Noun   Noun          // what it counts as, or what a count counts
-	Stitch stitch.Stitch // "ch 2 counts as hdc"; the special stitch a unit is
-	How    []Clause      // "V-st = (dc, ch 1, dc)", "join = sl st in first st", "inc = 2 sc in next st"
-	Name   string        // the name being defined
-	Plus   Count         // "ch 4 counts as dc, ch 1": chains beyond the stitch
-	Sts    Count         // "each ch-2 sp counts as 2 sts"
+	Kind    RuleKind
+	Chain   Count         // of "ch 2 …"
+	Noun    Noun          // what it counts as, or what a count counts
+	Stitch  stitch.Stitch // "ch 2 counts as hdc"; the special stitch a unit is
+	How     []Clause      // "V-st = (dc, ch 1, dc)", "join = sl st in first st", "inc = 2 sc in next st"
+	Name    string        // the name being defined
+	Plus    Count         // "ch 4 counts as dc, ch 1": chains beyond the stitch
+	Sts     Count         // "each ch-2 sp counts as 2 sts"
+	Skipped bool          // the chains passed over at the start of a foundation
+	Uses    Count         // of a name: "bs makes 1 st in 1 st"
+	Makes   Count
+	First   bool // of a name: what it makes last is the first stitch of the round it begins
 }
 
 // RuleKind is one of the sentences that a "Throughout:" line may say.
@@ -172,6 +178,8 @@ const (
 	ChainsAreStitches                     // "each ch counts as a st", "each ch-2 sp counts as 2 sts"
 	Defines                               // "shell = 5 dc in one st"
 	CountOf                               // "counts are of dc only"
+	SlipsAreStitches                      // "each sl st counts as a st"
+	SlipsDoNotCount                       // "sl sts do not count"
 )
 
 // A Note is printed and never worked.
@@ -273,9 +281,10 @@ type Target struct {
 	Every int    // "in every other st" is 2, "in every 3rd row" is 3; 0 otherwise
 	Over  bool   // "over next 4 sts": the stitches are made over all of these places together
 	Base  bool   // of Same: "in base of ch 1"; Of is the chain
+	That  bool   // of Same: "that sp", the one just reached rather than worked
 	Prev  bool   // "of each of previous 11 rows"
 	Round bool   // Row is a round
-	// OfWhere is which of the units is meant where the place within it has a Where of its own: "center dc of next shell"
+	// OfWhere is which of the things is meant where the place has a Where of its own: "center dc of next shell", "between next 2 sts"
 	OfWhere Where
 	Span    source.Span
 }
@@ -490,6 +499,7 @@ type Continue struct {
 	Each   Noun  // "in each section"; zero for the whole row
 	Every  int   // the change comes every so many rows: 1 or 2
 	Next   bool  // and on the next row
+	Round  bool  // rounds, not rows
 	Rows   Count // "work 6 rows": how many rows
 	Extent Extent
 }
@@ -551,6 +561,7 @@ type Like struct {
 	placed
 	Rows   []Range
 	Last   Count // "last 2 rows"
+	Round  bool  // they are rounds
 	Extent Extent
 }
 

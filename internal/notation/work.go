@@ -346,7 +346,11 @@ func (p *parser) doNot() (Clause, bool) {
 
 func (p *parser) remark(i int) *Remark {
 	s := p.since(i)
-	return &Remark{p.placed(i), stitch.Carry(p.text[s.From:s.To], p.in.Terms, stitch.US), false}
+	text := p.text[s.From:s.To]
+	if len(text) > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' {
+		text = string(text[0]|0x20) + text[1:]
+	}
+	return &Remark{p.placed(i), stitch.Carry(text, p.in.Terms, stitch.US), false}
 }
 
 // fasten reads "fasten off", "fasten off A", "break yarn", "cut yarn", "fo".
@@ -412,7 +416,7 @@ func (p *parser) leave() (Clause, bool) {
 		if p.i == k {
 			return nil, false
 		}
-		t.Where = Remaining
+		t.Where, t.Noun = Remaining, Noun{Kind: AnyStitch}
 	}
 	t.Span = p.since(k)
 	if t.Where == Remaining && p.kindAt(0, tColon) {
@@ -493,8 +497,18 @@ func (p *parser) marker() (Clause, bool) {
 	case p.is(wRemove):
 		m.Does = "remove"
 		p.i++
-	case p.is(wMarker) && p.low(0) == "m":
-		return nil, false
+	case p.low(0) == "mark":
+		p.i++
+		t := Target{}
+		k := p.i
+		if p.eat(wA, wIn) && false || !p.place(&t) {
+			p.i = i
+			return nil, false
+		}
+		t.Span = p.since(k)
+		m.Does, m.In = "place", t
+		m.placed = p.placed(i)
+		return m, true
 	default:
 		return nil, false
 	}
@@ -545,7 +559,7 @@ func (p *parser) like() (Clause, bool) {
 		return nil, false
 	}
 	p.eat(wFor)
-	l := &Like{}
+	l := &Like{Round: p.namesRounds()}
 	if rows, ok := p.rowsNamed(); ok {
 		l.Rows = rows
 	} else if p.eat(wLast, wPrev) && p.eat(wRow, wRnd) {
@@ -565,7 +579,7 @@ func (p *parser) likeRows() (Clause, bool) {
 	if !p.eat(wRep) {
 		return nil, false
 	}
-	l := &Like{}
+	l := &Like{Round: p.namesRounds()}
 	if p.eat(wLast, wPrev) {
 		l.Last = one
 		if c, ok := p.count(); ok {
@@ -671,7 +685,7 @@ func (p *parser) remarkHere() (Clause, bool) {
 // remarks are the phrases, by their first words, that change neither what is used nor what is made. Anything else is unread.
 var remarks = [][]string{
 	{"as", "set"}, {"as", "established"}, {"pull", "tight"}, {"pull", "up"}, {"draw", "up"}, {"not", "counting"}, {"counting"}, {"including"}, {"excluding"},
-	{"do", "not", "count"}, {"stuff"}, {"stuffing"}, {"weave", "in"}, {"mark"}, {"begin", "stuffing"}, {"start", "stuffing"}, {"continue", "stuffing"},
+	{"do", "not", "count"}, {"stuff"}, {"stuffing"}, {"weave", "in"}, {"mark", "this"}, {"mark", "row"}, {"mark", "rnd"}, {"begin", "stuffing"}, {"start", "stuffing"}, {"continue", "stuffing"},
 	{"rs", "facing"}, {"ws", "facing"}, {"this", "is"}, {"keep"}, {"keeping"}, {"use"}, {"close"}, {"at", "same", "time"}, {"carrying"}, {"without", "widening"},
 	{"without", "shaping"}, {"without", "increasing"}, {"evenly"}, {"hold"}, {"adjust"}, {"be", "careful"}, {"being", "careful"}, {"leave", "a", "long"}, {"leaving", "a"}, {"ch", "counts"},
 	{"which", "makes"}, {"which"}, {"work", "in", "a", "spiral"}, {"mark", "as", "rs"}, {"sew"}, {"with", "rs"}, {"working", "over"}, {"now"}, {"insert"}, {"flatten"}, {"fold"},
