@@ -15,8 +15,8 @@ import (
 	"foundrow/internal/source"
 )
 
-// widestLine bounds how deep one line can nest quotes and lists.
-const widestLine = 64 << 10
+// deepest is how many quotes and lists may open on one line. What goes deeper is no text, and takes more time than it is worth.
+const deepest = 100
 
 // A writer turns the tree of package goldmark into that of package prose. Words are never lost: what has no place in prose is
 // kept as it is written, or has a finding.
@@ -33,8 +33,8 @@ type writer struct {
 // readText reads the written pattern, from an offset of the file to its end, into p.
 func readText(f *source.File, from int, p *pattern.Pattern) source.Findings {
 	w := &writer{file: f, base: from, p: p, ids: map[string]int{}, called: map[string]bool{}}
-	if at, ok := longLine(f.Text, from); ok {
-		w.fs.Report(f, source.At(at), "line-too-long", "this line is longer than "+strconv.Itoa(widestLine>>10)+" KB", "break it into paragraphs")
+	if at, ok := deepLine(f.Text, from); ok {
+		w.fs.Report(f, source.At(at), "too-deep", "more than "+strconv.Itoa(deepest)+" quotes and lists open on this line, one inside the other", "take the signs at its beginning away; the text is not read before that")
 		return w.fs
 	}
 	root := markdown.Parse(text.NewReader([]byte(f.Text[from:])))
@@ -44,14 +44,18 @@ func readText(f *source.File, from int, p *pattern.Pattern) source.Findings {
 	return w.fs
 }
 
-// longLine finds a line longer than widestLine.
-func longLine(text string, from int) (int, bool) {
-	for len(text)-from > widestLine {
-		end := lineEnd(text, from)
-		if end-from > widestLine {
-			return from, true
+// deepLine finds a line on which more quotes and lists open than can be meant.
+func deepLine(text string, from int) (int, bool) {
+	for at := from; at < len(text); at = lineEnd(text, at) {
+		depth := 0
+		for i := at; i < len(text) && strings.IndexByte("> \t-+*.)0123456789", text[i]) >= 0; i++ {
+			if text[i] == '>' || (text[i] == ' ' || text[i] == '\t') && i > at && strings.IndexByte("-+*.)", text[i-1]) >= 0 {
+				depth++
+			}
 		}
-		from = end
+		if depth > deepest {
+			return at, true
+		}
 	}
 	return 0, false
 }

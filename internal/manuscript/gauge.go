@@ -47,12 +47,12 @@ func readGauges(r *reader, p *pattern.Pattern, n *node) {
 	for _, g := range group(r, gaugeKeys, n, func(n *node) swatch {
 		return swatch{Gauge: pattern.Gauge{Name: r.name(n), State: states[0]}, table: n, where: "[gauge." + n.name + "]"}
 	}) {
-		p.Gauges = append(p.Gauges, r.counted(g))
+		p.Gauges = append(p.Gauges, r.workedOut(g))
 	}
 }
 
-// counted works out what a gauge counts over what.
-func (r *reader) counted(g swatch) pattern.Gauge {
+// workedOut says what a gauge counts over what.
+func (r *reader) workedOut(g swatch) pattern.Gauge {
 	usual := length{num: r.p.Tape.Garment(measure.Int(10), measure.Centimetre)}
 	over := usual
 	if g.over != nil {

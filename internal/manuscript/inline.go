@@ -136,7 +136,7 @@ func (w *writer) code(n ast.Node) string {
 
 // plain returns what a link destination says.
 func plain(written []byte) string {
-	if bytes.IndexAny(written, `\&`) < 0 {
+	if !bytes.ContainsAny(written, `\&`) {
 		return string(written)
 	}
 	return string(util.UnescapePunctuations(util.ResolveEntityNames(util.ResolveNumericReferences(written))))
@@ -232,7 +232,7 @@ func slotForm(after string) (form pattern.SlotForm, noun string, taken int) {
 	switch {
 	case word == "times":
 		return pattern.Times, "", 1 + len(word)
-	case counted(word):
+	case isCounted(word):
 		return pattern.Counted, word, 1 + len(word)
 	}
 	return pattern.Figure, "", 0
@@ -251,8 +251,8 @@ func leadingWord(s string) string {
 	return s
 }
 
-// counted reports whether a word is a noun for many that has another form for one.
-func counted(noun string) bool {
+// isCounted reports whether a word is a noun for many that has another form for one.
+func isCounted(noun string) bool {
 	switch noun {
 	case "sts", "stitches", "rows", "rounds", "rnds", "chs", "chains", "sps", "spaces", "loops", "repeats", "shells", "clusters",
 		"increases", "decreases", "row-ends", "corners", "sides", "edges", "motifs", "squares", "blocks", "strips", "panels", "pieces",

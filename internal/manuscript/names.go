@@ -38,16 +38,26 @@ func (r *reader) name(n *node) pattern.Words {
 	return pattern.Words{Text: n.name, Span: n.key}
 }
 
+// A role is what a value is, with a name that would do where the one given cannot stand.
+type role struct{ noun, instead string }
+
+var (
+	ownBody  = role{"body measurement", "own_%"}
+	measured = role{"measure", "finished_%"}
+	counted  = role{"count", "%_count"}
+)
+
 // valueName is name for what formulas speak of: it may not be a word of the formula language, nor a name that is taken.
-func (r *reader) valueName(n *node, what string) pattern.Words {
+func (r *reader) valueName(n *node, is role) pattern.Words {
 	w := r.name(n)
-	switch first, taken := r.taken[n.name]; {
+	fix := "give the " + is.noun + " another name, such as " + strings.Replace(is.instead, "%", n.name, 1)
+	switch _, taken := r.taken[n.name]; {
 	case formula.IsReserved(n.name):
-		r.fs.Report(r.file, n.key, "reserved-name", "`"+n.name+"` is a word of the formula language", "give the "+what+" another name, such as "+n.name+"_"+what)
+		r.fs.Report(r.file, n.key, "reserved-name", "`"+n.name+"` is a word of the formula language", fix)
 	case slices.ContainsFunc(r.p.Sizes.Body, func(b pattern.BodyMeasurement) bool { return b.Name == n.name }):
-		r.fs.Report(r.file, n.key, "taken-name", "`"+n.name+"` is a body measurement of the table `"+r.p.Sizes.Table.Text+"`", "give the "+what+" another name, such as "+n.name+"_wish")
-	case taken && first != n.key:
-		r.fs.Report(r.file, n.key, "taken-name", "`"+n.name+"` is already the name of a value further up", "give one of them another name")
+		r.fs.Report(r.file, n.key, "taken-name", "`"+n.name+"` is a body measurement of the table `"+r.p.Sizes.Table.Text+"`", fix)
+	case taken:
+		r.fs.Report(r.file, n.key, "taken-name", "`"+n.name+"` is already the name of another value", fix)
 	default:
 		r.taken[n.name] = n.key
 	}

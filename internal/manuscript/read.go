@@ -1,6 +1,7 @@
 package manuscript
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -108,7 +109,7 @@ func (r *reader) quantity(n *node, example string, units ...measure.Unit) (measu
 		r.fs.Report(r.file, n.text, "unit-missing", "`"+n.name+"` is "+n.words+" without a unit", "write "+n.name+" = "+example)
 	case name == "in":
 		r.fs.Report(r.file, n.text, "unit-unknown", "`in` is never the inch here: in formulas it converts", "write "+num.Decimal(3)+" inch")
-	case !known || !containsUnit(units, unit):
+	case !known || !slices.Contains(units, unit):
 		r.fs.Report(r.file, n.text, "unit-unknown", "`"+n.name+"` is in `"+name+"`", "write it in "+unitList(units)+": "+n.name+" = "+example)
 	case num.Sign() <= 0:
 		r.fs.Report(r.file, n.text, "out-of-range", "`"+n.name+"` is "+n.words+", and has to be more than 0", "measure it again, or leave the line out")
@@ -116,15 +117,6 @@ func (r *reader) quantity(n *node, example string, units ...measure.Unit) (measu
 		return num, unit, true
 	}
 	return measure.Num{}, measure.NoUnit, false
-}
-
-func containsUnit(units []measure.Unit, u measure.Unit) bool {
-	for _, k := range units {
-		if k == u {
-			return true
-		}
-	}
-	return false
 }
 
 func unitList(units []measure.Unit) string {
@@ -145,36 +137,49 @@ func splitQuantity(s string) (measure.Num, string, bool) {
 	return num, strings.TrimSpace(rest), true
 }
 
-var fractions = map[rune]measure.Num{
-	'¼': measure.Ratio(1, 4), '½': measure.Ratio(1, 2), '¾': measure.Ratio(3, 4), '⅛': measure.Ratio(1, 8),
-	'⅜': measure.Ratio(3, 8), '⅝': measure.Ratio(5, 8), '⅞': measure.Ratio(7, 8), '⅓': measure.Ratio(1, 3), '⅔': measure.Ratio(2, 3),
+// fractions are those that have a character of their own.
+var fractions = []struct {
+	sign  string
+	share measure.Num
+}{
+	{"¼", measure.Ratio(1, 4)}, {"½", measure.Ratio(1, 2)}, {"¾", measure.Ratio(3, 4)}, {"⅛", measure.Ratio(1, 8)}, {"⅜", measure.Ratio(3, 8)},
+	{"⅝", measure.Ratio(5, 8)}, {"⅞", measure.Ratio(7, 8)}, {"⅓", measure.Ratio(1, 3)}, {"⅔", measure.Ratio(2, 3)},
 }
 
 // leadingNumber reads "54", "-2.5", "1/2", "4 1/2", "4½" at the start of a text and returns what follows.
-func leadingNumber(s string) (measure.Num, string, bool) {
+func leadingNumber(s string) (num measure.Num, rest string, ok bool) {
+	s, negative := strings.CutPrefix(s, "-")
 	end := 0
-	for end < len(s) && (s[end] >= '0' && s[end] <= '9' || s[end] == '.' || s[end] == '-' && end == 0) {
+	for end < len(s) && (s[end] >= '0' && s[end] <= '9' || s[end] == '.') {
 		end++
 	}
-	num, ok := measure.Parse(s[:end])
-	rest := s[end:]
-	if over, found := strings.CutPrefix(rest, "/"); found && ok {
-		under, after, isNumber := digits(over)
-		return num.Div(under), after, isNumber
-	}
-	for r, share := range fractions {
-		if after, found := strings.CutPrefix(rest, string(r)); found && (ok || end == 0) {
-			return num.Add(share), after, true
+	num, ok = measure.Parse(s[:end])
+	rest = s[end:]
+	switch {
+	case ok && strings.HasPrefix(rest, "/"):
+		num, rest, ok = over(num, rest)
+	case ok && strings.HasPrefix(rest, " "):
+		if top, after, isNumber := digits(rest[1:]); isNumber && strings.HasPrefix(after, "/") {
+			var share measure.Num
+			share, rest, ok = over(top, after)
+			num = num.Add(share)
 		}
 	}
-	if after, found := strings.CutPrefix(rest, " "); found && ok {
-		if over, more, isNumber := digits(after); isNumber && strings.HasPrefix(more, "/") {
-			if under, more, isNumber := digits(more[1:]); isNumber {
-				return num.Add(over.Div(under)), more, true
-			}
+	for _, f := range fractions {
+		if after, found := strings.CutPrefix(strings.TrimLeft(rest, " "), f.sign); found && (ok || end == 0) {
+			num, rest, ok = num.Add(f.share), after, true
 		}
+	}
+	if negative {
+		num = num.Neg()
 	}
 	return num, rest, ok && !num.IsLost()
+}
+
+// over reads what stands under a fraction bar.
+func over(top measure.Num, rest string) (measure.Num, string, bool) {
+	under, rest, ok := digits(rest[1:])
+	return top.Div(under), rest, ok
 }
 
 func digits(s string) (measure.Num, string, bool) {

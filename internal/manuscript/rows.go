@@ -188,19 +188,28 @@ func (w *writer) rowLine(from, to int) (pattern.RowLine, bool) {
 }
 
 // leadEnd returns the offset of the colon that ends the label of a row, 0 where there is none. A label is short, begins with a
-// letter or a digit, and has nothing in it that only an instruction has.
+// letter or a digit, and has nothing in it, outside of braces, that only an instruction has.
 func leadEnd(line string) int {
-	end := strings.IndexByte(line, ':')
-	if end <= 0 || end > 80 || end+1 < len(line) && line[end+1] != ' ' {
-		return 0
+	const longest = 80
+	depth := 0
+	for i := range min(len(line), longest) {
+		switch c := line[i]; {
+		case c == '{':
+			depth++
+		case c == '}':
+			depth--
+		case depth > 0:
+		case c == ':':
+			if i+1 < len(line) && line[i+1] != ' ' {
+				return 0
+			}
+			return i
+		case strings.IndexByte(`.;*[]"`, c) >= 0, i == 0 && c < 0x80 && (!isBare(c) || c == '-' || c == '_'):
+			return 0
+		}
 	}
-	if strings.ContainsAny(line[:end], `.;*[]"`) || !beginsLabel(line[0]) {
-		return 0
-	}
-	return end
+	return 0
 }
-
-func beginsLabel(c byte) bool { return isBare(c) && c != '-' && c != '_' || c >= 0x80 }
 
 // rowWords reads the words of a row between two offsets of the file. Rows are not Markdown: only braces are read.
 func (w *writer) rowWords(from, to int) prose.Line {

@@ -69,7 +69,7 @@ func readTableSizes(r *reader, t *SizeTable, n *node) {
 	}
 }
 
-// counted reports a list of a table that has not one entry for each size.
+// oneEach reports a list of a table that has not one entry for each size.
 func (r *reader) oneEach(t *SizeTable, n *node) bool {
 	if len(n.items) == len(t.Sizes) {
 		return true
@@ -134,7 +134,7 @@ func (r *reader) tableRow(row tableRow) TableRow {
 	return out
 }
 
-// A span of measurement is a published figure: two equal ends, or a range. The zero value is none.
+// A figure is what a table prints for one size in one unit: two equal ends, or a range. The zero value is none.
 type figure struct {
 	low, high measure.Num
 	set       bool

@@ -147,8 +147,8 @@ func (t *SizeTable) choose(into *pattern.Sizes, chosen []int, tape measure.Tape)
 	if !longer {
 		into.Long = nil
 	}
-	for _, row := range t.Rows {
-		if m, any := row.choose(chosen, into.Take, tape); any {
+	for i := range t.Rows {
+		if m, any := t.Rows[i].choose(chosen, into.Take, tape); any {
 			into.Body = append(into.Body, m)
 		}
 	}
@@ -156,7 +156,8 @@ func (t *SizeTable) choose(into *pattern.Sizes, chosen []int, tape measure.Tape)
 
 // choose returns a row in the chosen sizes, and whether any of them has a cell.
 func (row *TableRow) choose(chosen []int, take string, tape measure.Tape) (pattern.BodyMeasurement, bool) {
-	m := pattern.BodyMeasurement{Name: row.Name, Label: row.Label, How: row.How, Girth: row.Girth, Mark: row.Mark}
+	m := pattern.BodyMeasurement{Name: row.Name, Label: row.Label, How: row.How, Girth: row.Girth, Mark: row.Mark,
+		Value: make([]measure.Num, 0, len(chosen)), Cells: make([]pattern.BodyCell, 0, len(chosen))}
 	any := false
 	for _, i := range chosen {
 		c := row.Cells[i]

@@ -30,13 +30,11 @@ func CheckText(name string, data []byte) (*source.File, source.Findings) {
 		return f, fs
 	}
 	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
-	text := string(data)
 	bad := notText(data)
 	if len(bad) == 0 {
-		return source.NewFile(name, text), nil
+		return source.NewFile(name, string(data)), nil
 	}
-	mended := data
-	mended = append([]byte(nil), mended...)
+	mended := bytes.Clone(data)
 	for _, at := range bad {
 		mended[at] = '?'
 	}

@@ -48,7 +48,7 @@ func TestHostileTexts(t *testing.T) {
 	head := "```toml\ntitle = \"a\"\nkind = \"hat\"\nterms = \"us\"\n```\n"
 	for name, text := range map[string]string{
 		"quotes":                        head + strings.Repeat(">", 1<<20),
-		"quotes in a line that is read": head + strings.Repeat(">", 1<<14),
+		"quotes in a line that is read": head + strings.Repeat("> 1. ", deepest/2),
 		"lists":                         head + strings.Repeat("- ", 1<<14),
 		"emphasis":                      head + strings.Repeat("*a **b ", 1<<12),
 		"brackets":                      head + strings.Repeat("[", 1<<14),
@@ -60,7 +60,7 @@ func TestHostileTexts(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			f, _ := CheckText("pattern.md", []byte(text))
 			_, fs := ReadPattern(f, "a", pattern.Studio{}, Published())
-			if strings.HasPrefix(text, "```toml\na") && len(fs) == 0 {
+			if len(fs) == 0 && (name == "quotes" || name == "lists" || name == "toml" || name == "large" || name == "slips") {
 				t.Error("nothing was found")
 			}
 		})

@@ -13,10 +13,10 @@ import (
 const isValue = isText | isWhole | isDecimal | isTable
 
 // definitions reads the values of [counts] or [body], in the order of the file.
-func (r *reader) definitions(t *node, what string) []pattern.Definition {
+func (r *reader) definitions(t *node, is role) []pattern.Definition {
 	list := make([]pattern.Definition, 0, len(t.entries))
 	for _, n := range t.entries {
-		name := r.valueName(n, what)
+		name := r.valueName(n, is)
 		if !n.broken && n.kind&isValue == 0 {
 			r.wrongType(n, isText|isWhole|isTable, n.name+` = "6 cm in stitches at body, rounded up to whole"`)
 			n.broken = true
@@ -121,7 +121,7 @@ var measureKeys = []key[finish]{
 
 func readMeasures(r *reader, p *pattern.Pattern, t *node) {
 	for _, n := range t.entries {
-		m := finish{Measure: pattern.Measure{Definition: pattern.Definition{Name: r.valueName(n, "measure")}}}
+		m := finish{Measure: pattern.Measure{Definition: pattern.Definition{Name: r.valueName(n, measured)}}}
 		switch {
 		case n.kind == isTable && !n.broken && !r.isBySizes(n):
 			m.Finished = true

@@ -55,7 +55,7 @@ func readHooks(r *reader, p *pattern.Pattern, n *node) {
 
 // readHookSize reads a diameter. Labels are not read, as makers differ in them; of a known one the millimetres are offered.
 func readHookSize(r *reader, h *pattern.Hook, n *node) {
-	if n.kind == isText {
+	if n.kind == isText && !strings.HasSuffix(n.words, measure.Millimetre.String()) {
 		if sizes := hooksLabelled(n.words); len(sizes) > 0 {
 			r.fs.Report(r.file, n.text, "hook-label", "`"+n.words+"` is a label, and makers differ in what they call a hook",
 				"write its millimetres: size = \""+source.List(sizes, "or")+"\"")
@@ -84,12 +84,12 @@ func hooksLabelled(words string) []string {
 	for _, extra := range []string{"US", "SIZE", "HOOK"} {
 		label = strings.ReplaceAll(label, extra, "")
 	}
-	plain := func(s string) string { return strings.NewReplacer(" ", "", "-", "", "/", "").Replace(s) }
-	label = plain(label)
+	signs := strings.NewReplacer(" ", "", "-", "", "/", "")
+	label = signs.Replace(label)
 	var exact, letter []string
 	for _, h := range hookLabels {
 		for _, known := range strings.Fields(h.labels) {
-			if plain(known) == label {
+			if signs.Replace(known) == label {
 				exact = append(exact, h.millimetres)
 			} else if l, _, numbered := strings.Cut(known, "-"); numbered && l == label {
 				letter = append(letter, h.millimetres)
