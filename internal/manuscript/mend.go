@@ -54,24 +54,18 @@ func (m *mender) mend(problem toml.ParseError) bool {
 // cut blanks a statement. Where there is room its key stays, with an empty value that is marked as broken: nothing will be
 // said of a name that is missing.
 func (m *mender) cut(from, to int, twice bool) string {
-	key, equals, hasKey := keyOf(m.text[from:to])
 	const empty = `""`
-	if twice || !hasKey || from+equals+1+len(empty) > to || slices.Contains(m.broken, m.base+from) {
+	key, equals, hasKey := keyOf(m.text[from:to])
+	value := from + equals + 1
+	for value < to && m.text[value] == ' ' && value+len(empty) < to {
+		value++
+	}
+	written := m.base + from + key
+	if twice || !hasKey || slices.Contains(m.broken, written) || value+len(empty) > to || strings.ContainsAny(m.text[value:value+len(empty)], "\r\n") {
 		m.whole = m.whole && twice
 		return m.text[:from] + blanked(m.text[from:to]) + m.text[to:]
 	}
-	m.broken = append(m.broken, m.base+from+key)
-	value := from + equals + 1
-	rest := m.text[value:to]
-	room := len(rest) - len(strings.TrimLeft(rest, " "))
-	if room+len(empty) > len(rest) {
-		room = 0
-	}
-	if strings.ContainsAny(rest[room:room+len(empty)], "\r\n") {
-		m.whole = false
-		return m.text[:from] + blanked(m.text[from:to]) + m.text[to:]
-	}
-	value += room
+	m.broken = append(m.broken, written)
 	return m.text[:value] + empty + blanked(m.text[value+len(empty):to]) + m.text[to:]
 }
 

@@ -270,3 +270,27 @@ code text "left {alone}\n"
 		}
 	})
 }
+
+// Line ends of another system, a byte order mark and a last line without an end change nothing.
+func TestLineEnds(t *testing.T) {
+	words := readFile(t, "pullover.md").Text
+	want := pullover(t)
+	for _, text := range []string{strings.ReplaceAll(words, "\n", "\r\n"), "\ufeff" + words, strings.TrimSuffix(words, "\n"), "\n \n" + words} {
+		f, fs := CheckText("pattern.md", []byte(text))
+		must(t, fs)
+		p, fs := ReadPattern(f, "millrace", pattern.Studio{}, Published())
+		must(t, fs)
+		fill := func(i int) string { return "<" + p.Slots[i].Formula.Text + ">" }
+		if got, wanted := dump(p.Text, fill), dump(want.Text, fill); got != wanted {
+			t.Errorf("with %q the text is\n%s", text[:9], got)
+		}
+		same(t, "values", len(p.Counts) == len(want.Counts) && len(p.Measures) == len(want.Measures) && len(p.Pieces) == len(want.Pieces), true)
+		same(t, "length", partsOf(p, p.Measures[3].Parts), partsOf(want, want.Measures[3].Parts))
+		for i, piece := range p.Pieces {
+			same(t, "lines", len(piece.Lines), len(want.Pieces[i].Lines))
+			if strings.HasSuffix(f.Slice(piece.Span), "\r") {
+				t.Error("a block takes in half a line end")
+			}
+		}
+	}
+}

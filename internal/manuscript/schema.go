@@ -104,13 +104,13 @@ func (r *reader) missing(t *node, name, example, where string) {
 	r.fs.Report(r.file, at, "missing-key", where+" has no `"+name+"`", "write "+name+" = "+example)
 }
 
-// wrongType says what was found, what is wanted, and how that is written.
+// wrongType says what is wanted, what was found, and how the first is written.
 func (r *reader) wrongType(n *node, wants kinds, example string) {
 	found := n.kind.String()
 	if n.kind == isText {
-		found = "words: " + brief(r.file.Slice(n.span))
+		found = brief(r.file.Slice(n.span))
 	}
-	r.fs.Report(r.file, n.span, "wrong-type", "`"+n.name+"` is "+found+", and "+wants.String()+" is wanted", "write "+example)
+	r.fs.Report(r.file, n.span, "wrong-type", "`"+n.name+"` has to be "+wants.String()+", and is "+found, "write "+example)
 }
 
 // brief shortens what a finding repeats of a file to its first line, and that to 40 characters.
