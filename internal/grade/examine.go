@@ -49,7 +49,10 @@ func (w *plan) examineCount(e *entry) {
 	}
 	said := w.inEach(len(off), func(i int) (int, string) {
 		v := e.bySize[off[i]]
-		return off[i], v.Num.String() + " where its formula gives " + v.Story.Lower.String() + " or " + v.Story.Upper.String()
+		if v.Story.Lower == v.Story.Upper {
+			return off[i], v.Num.String() + ", and not " + v.Story.Upper.String()
+		}
+		return off[i], v.Num.String() + ", between " + v.Story.Lower.String() + " and " + v.Story.Upper.String()
 	})
 	_, names := w.in(off)
 	w.ask(w.lines[e.pins[0].line].f.Span, "pin", e.name.Text+" is pinned to "+said, "pin it to one of these, if the rounding matters there")
@@ -157,7 +160,7 @@ func (w *plan) examineUse() {
 	w.useElsewhere()
 	for i := range w.entries {
 		e := &w.entries[i]
-		if e.what != defined || e.role == Amount || e.used || e.made != none {
+		if e.what != defined || e.role == Amount || e.used || e.made != none || formula.IsReserved(e.name.Text) {
 			continue
 		}
 		w.ask(e.name.Span, "unused", "nothing uses "+e.name.Text, "use it in a formula or in the text, or leave it out")
@@ -202,8 +205,8 @@ func (w *plan) sampleSize() int {
 
 // examineSample holds what the designer's hands made against what the formulas give in her size.
 func (w *plan) examineSample() {
-	if len(w.sample) == 0 || !slices.Contains(w.sizes, w.sampleSize()) {
-		if len(w.sample) > 0 && w.sampleSize() < 0 {
+	if w.maker || len(w.sample) == 0 || !slices.Contains(w.sizes, w.sampleSize()) {
+		if !w.maker && len(w.sample) > 0 && w.sampleSize() < 0 {
 			w.report(w.p.Sample[0].Name.Span, "sample", "it is not said which size the sample is", "write sample = \""+w.scopes[inRows].Sizes[0]+"\" under [sizes], or the size you made")
 		}
 		return

@@ -1,7 +1,11 @@
 // Package grade works a pattern in every size: it orders the values, works each formula for each size, and finds what the
 // rounded counts really make.
 //
-// It walks the plan and calls package formula; the wording of what it finds out is package page's job.
+// It walks the plan and calls package formula; the wording of what it finds out is package page's job. That every name is new,
+// every size given once and every table complete, package manuscript has seen to.
+//
+// The name of a finished measurement means two things. Counts are made from the wish ("chest" in a formula of [counts] or in a
+// row), and what they make of it is what the text prints ("chest" in a paragraph, under [sample], in another `made`).
 package grade
 
 import (

@@ -22,13 +22,24 @@ type Maker struct {
 	Gauges map[string]pattern.Gauge
 }
 
-// WorkFor works a pattern for one maker, as one more size. Findings about the maker herself have no place in a file.
+// WorkFor works a pattern for one maker, as one more size. What the designer pinned was chosen for her gauge and her sizes, so it
+// does not hold for a maker who gives any of her own. Findings about the maker herself have no place in a file.
 func WorkFor(p *pattern.Pattern, m Maker) (*Grade, source.Findings) {
 	w := newPlan(p, nil)
 	w.sizes = []int{w.sizeFor(m)}
+	if w.maker = len(m.Body)+len(m.Gauges) > 0; w.maker {
+		w.unpin()
+	}
 	w.putIn(m.Body)
 	w.putInGauges(m.Gauges)
 	return w.grade()
+}
+
+// unpin takes the designer's own choices out of the plan.
+func (w *plan) unpin() {
+	for i := range w.entries {
+		w.entries[i].pins = nil
+	}
 }
 
 // tell adds a finding about what a maker asked for.

@@ -14,6 +14,7 @@ type plan struct {
 	rows    pieces // works the pieces; nil while their rows are only set as they are written
 	scopes  [3]formula.Scope
 	sizes   []int // which sizes of the pattern are worked, by their place in it
+	maker   bool  // for a maker's own body or hands: pins and sample, which are for the designer's, do not hold
 	entries []entry
 	byName  map[string]int
 	lines   []line
@@ -48,7 +49,7 @@ type entry struct {
 	body    int                      // the entry of the body measurement of a measure, or none
 	made    int                      // of a wish: the entry of what is made of it, or none
 	wish    int                      // of what is made: its wish, or none
-	from    int                      // of what is made: the count it is found from, or none
+	through []int                    // of what is made and found from a count: the measurements between the wish and the count, and it
 	slots   []int                    // of a piece: the slots in its rows
 	given   *measure.Num             // what a maker put in for it
 
@@ -166,7 +167,7 @@ func (w *plan) enter() {
 }
 
 func blank(as what, role Role, name pattern.Words) entry {
-	return entry{what: as, role: role, name: name, body: none, made: none, wish: none, from: none}
+	return entry{what: as, role: role, name: name, body: none, made: none, wish: none}
 }
 
 // add appends an entry. A name that is there already is replaced under [body], where a pattern may measure what its table

@@ -17,18 +17,21 @@ type sizedRemark struct {
 
 // remark words what was met while working: one finding for all sizes that met the same in the same place.
 func (w *plan) remark() {
-	for i, r := range w.remarks {
-		same := func(o sizedRemark) bool { return o.line == r.line && o.Node == r.Node && o.What == r.What }
-		if slices.ContainsFunc(w.remarks[:i], same) {
-			continue
+	type met struct {
+		line, node int
+		what       formula.What
+	}
+	var order []met
+	bySame := map[met][]sizedRemark{}
+	for _, r := range w.remarks {
+		m := met{r.line, r.Node, r.What}
+		if bySame[m] == nil {
+			order = append(order, m)
 		}
-		var met []sizedRemark
-		for _, o := range w.remarks[i:] {
-			if same(o) {
-				met = append(met, o)
-			}
-		}
-		w.word(met)
+		bySame[m] = append(bySame[m], r)
+	}
+	for _, m := range order {
+		w.word(bySame[m])
 	}
 }
 

@@ -1,6 +1,8 @@
 package grade
 
 import (
+	"slices"
+
 	"foundrow/internal/formula"
 	"foundrow/internal/measure"
 )
@@ -86,13 +88,21 @@ func (w *plan) value(e *entry, s int, col *formula.Column) formula.Value {
 	case e.body != none:
 		return w.eased(e, s, col)
 	}
+	before := len(w.remarks)
 	v := w.part(e.parts, s, col)
 	for _, p := range e.pins {
 		if p.holds(size) {
+			w.decided(before)
 			return w.pinned(e, v, w.work(p.line, s, col), s)
 		}
 	}
 	return v
+}
+
+// decided drops what was remarked since on how a number was rounded: the designer has made her choice.
+func (w *plan) decided(before int) {
+	kept := slices.DeleteFunc(w.remarks[before:], func(r sizedRemark) bool { return r.What == formula.Tie || r.What == formula.Least })
+	w.remarks = w.remarks[:before+len(kept)]
 }
 
 // part works the formula that holds in a size.

@@ -8,7 +8,6 @@ import (
 
 	"golang.org/x/tools/txtar"
 
-	"foundrow/internal/formula"
 	"foundrow/internal/grade"
 	"foundrow/internal/manuscript"
 	"foundrow/internal/measure"
@@ -170,5 +169,3 @@ func list(nums []measure.Num) string {
 	}
 	return said[0] + " (" + strings.Join(said[1:], ", ") + ")"
 }
-
-var _ = formula.Number
