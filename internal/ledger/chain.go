@@ -23,7 +23,7 @@ func (h *hand) chain(c *notation.Chain, rest []notation.Clause, top bool) {
 		}
 	}
 	switch {
-	case s.inside && s.begun, s.begun && !top:
+	case s.begun && (s.inside || !top), !s.inside && !top:
 	case !s.begun:
 		h.begin(c, n, rest)
 		return
@@ -32,6 +32,7 @@ func (h *hand) chain(c *notation.Chain, rest []notation.Clause, top bool) {
 		return
 	}
 	h.emit(Made{Kind: Spaces, N: 1, Chains: n, Unit: s.unit, Stands: true})
+	h.moot.chains = true
 	s.begun = true
 }
 
@@ -175,7 +176,7 @@ func (h *hand) opening(rest []notation.Clause) opening {
 		o.stitch = m.Stitch
 		o.together = m.Stitch.Together > 0 || m.Stitch.Name == "dec" || m.Stitch.Name == "invdec"
 		sp := m.In.Noun.Kind == notation.ASpace
-		o.same = m.In.Where == notation.Same || m.In.Where == notation.First && !sp || m.In.Where == notation.Joining
+		o.same = !sp && (m.In.Where == notation.Same || m.In.Where == notation.First || m.In.Where == notation.Joining)
 		o.space = sp
 	}
 	o.tall = h.tallest(rest, 0)

@@ -78,11 +78,16 @@ func mod(a, b int) int {
 // check compares a row with its claims and reports what does not come out. One row makes one finding.
 func (h *hand) check(t trouble, made int) {
 	h.so.shown = -1
-	claim, got, want, differs := h.compare(made)
+	if h.s.hidden && h.s.elastic && !h.s.open {
+		// a start that only counts stitches says nothing of spaces, so that what goes as often as it fits cannot be told
+		h.s.open = true
+		h.report(Unchecked, source.Query, h.row.span, 1, [2]string{})
+	}
 	if h.s.open {
 		h.openRow()
 		return
 	}
+	claim, got, want, differs := h.compare(made)
 	switch {
 	case t.kind == "":
 		if differs {
@@ -152,6 +157,11 @@ func (h *hand) compare(made int) (first *notation.Claim, got, want int, differs 
 			continue
 		}
 		got, ok, sure := h.measures(c, n, made)
+		if !ok && sure {
+			if all, has, several := h.sections(i); several && all == has {
+				ok = true // "15 hdc, 53 dc, 10 hdc": by sections
+			}
+		}
 		if !sure {
 			if !h.s.open {
 				h.report(Unchecked, source.Query, c.Span, 0, [2]string{c.Noun.Name}, n)
@@ -166,6 +176,27 @@ func (h *hand) compare(made int) (first *notation.Claim, got, want int, differs 
 		}
 	}
 	return first, 0, 0, false
+}
+
+// sections adds up the claims that name one kind of stitch, and counts what there is of it.
+func (h *hand) sections(i int) (all, has int, several bool) {
+	noun := h.row.claims[i].Noun
+	if noun.Kind != notation.AStitch {
+		return 0, 0, false
+	}
+	times := 0
+	for k := range h.row.claims {
+		c := &h.row.claims[k]
+		if c.Noun.Kind == notation.AStitch && c.Noun.Stitch == noun.Stitch {
+			n, ok := h.claimed(c)
+			if !ok {
+				return 0, 0, false
+			}
+			all += n
+			times++
+		}
+	}
+	return all, h.tally(noun), times > 1
 }
 
 // measures counts what a claim of n is about. Sure is false when nothing in the row can be compared with it.
@@ -378,23 +409,35 @@ func (h *hand) perSide(c *notation.Claim, n int) (got int, ok, sure bool) {
 	return n, true, true
 }
 
-// shownCount is the number of a row as its claim counts it, else all that stand and are counted.
+// shownCount is the number of a row as its claim counts it, else all that stand and are counted. Claims of several kinds of stitch
+// count them all together.
 func (h *hand) shownCount(made int) int {
 	if h.s.open {
 		return h.s.claim
 	}
+	if h.row.odd {
+		return made
+	}
+	kinds, first, found := 0, 0, false
 	for i := range h.row.claims {
 		c := &h.row.claims[i]
-		if h.row.odd {
-			break
-		}
 		n, ok := h.claimed(c)
-		if !ok {
+		if !ok || c.Change != 0 {
 			continue
 		}
-		if got, _, sure := h.measures(c, n, made); sure && c.Change == 0 {
-			return got
+		got, _, sure := h.measures(c, n, made)
+		if !sure {
+			continue
 		}
+		if c.Noun.Kind == notation.AStitch {
+			kinds++
+		}
+		if !found {
+			first, found = got, true
+		}
+	}
+	if found && kinds <= 1 {
+		return first
 	}
 	return made
 }

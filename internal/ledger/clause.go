@@ -21,6 +21,10 @@ func (h *hand) seq(clauses []notation.Clause, top bool) {
 		}
 		rest := clauses[i+1:]
 		if top {
+			if a, ok := c.(*notation.AtEnds); ok && a.End && h.works(rest) {
+				h.bothEnds(a, rest)
+				return
+			}
 			if body, ending, ok := h.asFits(c); ok {
 				h.fit(body, ending, rest)
 				return
@@ -66,6 +70,8 @@ func (h *hand) clause(c notation.Clause, rest []notation.Clause, top bool) {
 		h.like(c)
 	case *notation.Along:
 		h.along(c)
+	case *notation.AtEnds:
+		h.atEnds(c, rest)
 	case *notation.Continue, *notation.UnreadClause:
 		h.s.open = true
 	}
@@ -111,7 +117,7 @@ func (h *hand) turn(c *notation.Turn, rest []notation.Clause, top bool) {
 	switch {
 	case c.Not:
 		h.so.still = true
-	case !h.s.begun || !top:
+	case !h.stitched() || !top:
 	case !h.works(rest):
 		h.so.turn = true
 	case !fromHook(rest):
@@ -119,11 +125,21 @@ func (h *hand) turn(c *notation.Turn, rest []notation.Clause, top bool) {
 	}
 }
 
+// stitched reports whether the row has worked anything but its beginning chain.
+func (h *hand) stitched() bool {
+	for i := h.first; i < len(h.made); i++ {
+		if m := &h.made[i]; m.Kind == Stitches || m.Kind == Spaces && m.Whole == 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // works reports whether any of the clauses works a stitch.
 func (h *hand) works(clauses []notation.Clause) bool {
 	for _, c := range clauses {
 		switch c := c.(type) {
-		case *notation.Make, *notation.Repeat, *notation.Evenly, *notation.Quoted, *notation.Like, *notation.UnreadClause:
+		case *notation.Make, *notation.Repeat, *notation.Evenly, *notation.AtEnds, *notation.Quoted, *notation.Like, *notation.UnreadClause:
 			return true
 		case *notation.Group:
 			if h.works(c.Body) {

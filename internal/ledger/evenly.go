@@ -114,3 +114,47 @@ func (h *hand) ratio(c *notation.Evenly, k craft) {
 	}
 	h.overAll(madeOf(k.made, k.makes*(rows/b*a+(rows%b)*a/b)), rows)
 }
+
+// bothEnds works a change at the start of the row, what lies between, and the change at its end.
+func (h *hand) bothEnds(c *notation.AtEnds, rest []notation.Clause) {
+	start, end := *c, *c
+	start.End, end.Start = false, false
+	if c.Start {
+		h.atEnds(&start, nil)
+	}
+	i := len(rest)
+	for i > 0 && !h.works(rest[i-1:]) {
+		i--
+	}
+	clauses := append(append(append([]notation.Clause{}, rest[:i]...), &end), rest[i:]...)
+	h.seq(clauses, true)
+}
+
+// atEnds increases or decreases at the ends of the row, in the stitch worked last; where the row says nothing more, it is worked
+// plainly between them.
+func (h *hand) atEnds(c *notation.AtEnds, rest []notation.Clause) {
+	n, ok := h.number(c.Count, 1)
+	if !ok {
+		return
+	}
+	k := craft{made: h.base(), makes: 2, uses: 1}
+	if c.Change < 0 {
+		k.made.Together = 2
+		k.makes, k.uses = 1, 2
+	}
+	alone := c.Start && c.End || !h.works(rest) && (c.Start != c.End) && !h.stitched()
+	if c.Start {
+		h.spread(k, want{}, n, 1)
+	}
+	if alone {
+		plain := h.s.left
+		if c.End {
+			plain -= n * k.uses
+		}
+		h.spread(craft{made: h.base(), makes: 1, uses: 1}, want{}, plain, 1)
+	}
+	if c.End {
+		h.toLast(want{}, n*k.uses)
+		h.spread(k, want{}, n, 1)
+	}
+}

@@ -28,6 +28,7 @@ const (
 	ring
 	otherSide // the free loops of a chain: worked only when they are named
 	anything  // whatever comes next
+	anyLoop   // a space, or a turning chain that is as long
 )
 
 // wants is what a noun asks for.
@@ -77,6 +78,8 @@ func (h *hand) accepts(r *run, w want) bool {
 		return m.Kind == Chains || m.Kind == Spaces || m.Kind == Turnings && m.Stands
 	case space:
 		return m.Kind == Spaces && (w.chains == 0 || w.chains == m.Chains || w.chains == m.Whole)
+	case anyLoop:
+		return m.Chains == w.chains || m.Whole == w.chains
 	case stitchOrCh, stitchOrSp:
 		return h.weight(r) > 0 || m.Kind == Spaces
 	case turning:
@@ -115,6 +118,9 @@ func loose(m *Made) bool { return m.Kind == Stitches && m.Stitch.Name == "" }
 // are passed in silence, and stitches on the way to a space or to the rest of a shell; others are a hole in the row.
 func (h *hand) seek(w want) *run {
 	s := &h.s
+	if w.what == space && w.chains > 0 && !h.circle() && !h.so.loose && !h.hasSpace(w.chains) {
+		w.what = anyLoop // the chain at the edge is as good as a space: the last block of a corner-to-corner row
+	}
 	i, off := s.run, s.off
 	for ; i < len(s.runs); i, off = i+1, 0 {
 		r := &s.runs[i]
@@ -148,7 +154,7 @@ func (h *hand) passTo(i int, w want) {
 		}
 		s.left -= stitches
 		switch {
-		case stitches == 0 || s.soft || w.what == space || w.what == group || s.last.made != nil && sameUnit(s.last.made, r.made):
+		case stitches == 0 || s.soft || w.what == space || w.what == anyLoop || w.what == group || s.last.made != nil && sameUnit(s.last.made, r.made):
 		case w.what == named || w.what == chain:
 			s.passing += stitches
 		default:
@@ -172,7 +178,7 @@ func (h *hand) use(n int, byChains bool) (Span, int) {
 		span.Face = InSpace
 		n = min(n, r.made.Chains-s.sub)
 		s.sub += n
-		if h.habits.Chains {
+		if h.chainsCount() {
 			s.left -= n
 		}
 		if s.sub >= r.made.Chains {
@@ -207,7 +213,7 @@ func (h *hand) use(n int, byChains bool) (Span, int) {
 // ahead counts the places that are looked for among those ahead, but for the last keep stitches.
 func (h *hand) ahead(w want, keep int) int {
 	s := &h.s
-	if w.what == anyStitch && !h.habits.Chains {
+	if w.what == anyStitch && !h.chainsCount() {
 		return max(s.left-keep, 0)
 	}
 	n, left := 0, s.left-keep

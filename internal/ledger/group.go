@@ -45,6 +45,11 @@ func (h *hand) habit(stated, other notation.RuleKind, changed bool) bool {
 	return false
 }
 
+// chainsCount reports whether each chain counts as a stitch.
+func (h *hand) chainsCount() bool {
+	return h.habits.Chains || h.chainsStated
+}
+
 // group works clauses in brackets: in one place, several times, or once through.
 func (h *hand) group(c *notation.Group, rest []notation.Clause) {
 	if c.In != nil {
@@ -300,13 +305,13 @@ func (h *hand) inSame(body []notation.Clause, t *notation.Target, w want) {
 	switch {
 	case (t.Base || t.Of.Kind == notation.TurningCh) && s.base.made != nil:
 		h.putIn(body, s.base, "")
+	case s.entered:
+		h.inPlace(body, want{what: anything}, 1, "")
 	case w.what == space && !s.chained && (s.that || s.last.made == nil || s.last.made.Kind != Spaces && s.last.made.Kind != Rings):
 		s.that = false
 		h.inPlace(body, want{what: space}, 1, "")
 	case s.last.made != nil:
 		h.putIn(body, s.last, "")
-	case s.entered:
-		h.inPlace(body, want{what: anything}, 1, "")
 	default:
 		h.inPlace(body, want{}, 1, "")
 	}
@@ -404,7 +409,7 @@ func onePlace(how []notation.Clause) ([]notation.Clause, bool) {
 				return c.Body, true
 			}
 		case *notation.Make:
-			if !c.In.Count.Said && c.Stitch.Uses() <= 1 {
+			if (!c.In.Count.Said || c.In.Count.Plain == 1 && c.In.Count.Slot == 0) && c.Stitch.Uses() <= 1 {
 				m := *c
 				m.In = notation.Target{}
 				return []notation.Clause{&m}, true

@@ -37,6 +37,7 @@ type hand struct {
 	trial          int  // how many repeats are being tried out
 	refs           int  // how deep row references are followed
 	errors         int
+	chainsStated   bool // the pattern says that each chain counts
 	asked          bool // whether a chain counts has been asked
 	worked         int  // rows
 	told           []told
@@ -89,11 +90,12 @@ type place struct {
 
 // state is what the row in hand has done.
 type state struct {
-	runs []run
-	run  int // the next place: the run,
-	off  int // how many of its places are gone,
-	sub  int // and how many chains of the space that is open
-	left int // stitches ahead
+	wrapped bool // the gap between the last stitch and the first has been worked in
+	runs    []run
+	run     int // the next place: the run,
+	off     int // how many of its places are gone,
+	sub     int // and how many chains of the space that is open
+	left    int // stitches ahead
 
 	found, used, skipped, passed, given [kinds]int32
 
@@ -111,6 +113,7 @@ type state struct {
 	entered      bool // the hook is in the next place already
 	soft         bool // the last place was a space: stitches beside it may be passed
 	hidden       bool // a place was taken that only the pattern knows of
+	elastic      bool // something was worked as often as it fits
 	in           place
 	inside       bool // everything goes into in
 	unit         int
@@ -196,7 +199,7 @@ func (h *hand) weight(r *run) int {
 		}
 		return 0
 	}
-	if h.habits.Chains && r.made.Kind == Spaces {
+	if h.chainsCount() && r.made.Kind == Spaces {
 		return r.made.Chains
 	}
 	return weight(r)

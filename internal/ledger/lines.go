@@ -48,6 +48,7 @@ func (h *hand) line(i int, l notation.Line) {
 		h.againLine(i, l)
 	case *notation.Rule:
 		h.rules = append(h.rules, l)
+		h.chainsStated = h.chainsStated || l.Kind == notation.ChainsAreStitches
 	case *notation.Mark:
 		if n, ok := h.number(l.In, 1); ok && n > 0 && len(h.b.Rows) > 0 {
 			h.b.Marks = append(h.b.Marks, Mark{Name: l.Name, Row: len(h.b.Rows) - 1, Place: h.nthPlace(n)})
@@ -96,6 +97,16 @@ func textOf(i int, l *notation.Row) text {
 // rowLine works a line of one row or several.
 func (h *hand) rowLine(i int, l *notation.Row) {
 	t := textOf(i, l)
+	if before, again, ok := h.thenAgain(l); ok {
+		if h.works(before) {
+			row := *l
+			row.Body, row.Claims = before, nil
+			h.rowLine(i, &row)
+			again.Label = notation.Label{Span: l.Label.Span, Round: l.Label.Round}
+		}
+		h.againLine(i, again)
+		return
+	}
 	numbers, ok := h.numbers(&l.Label)
 	if !ok {
 		return
@@ -127,6 +138,18 @@ func (h *hand) rowLine(i int, l *notation.Row) {
 	if l.Label.Every == notation.AndAlternate {
 		h.so.alternate, h.so.pair = &t, numbers[len(numbers)-1].to
 	}
+}
+
+// thenAgain takes a row apart that goes on by repeating rows: "…. Work as Row 2 until piece measures 30 cm".
+func (h *hand) thenAgain(l *notation.Row) ([]notation.Clause, *notation.Again, bool) {
+	for i, c := range l.Body {
+		if like, ok := c.(*notation.Like); ok && like.Extent.Kind != notation.NotSaid {
+			again := &notation.Again{Label: l.Label, Rows: like.Rows, Last: like.Last, Extent: like.Extent, Claims: l.Claims}
+			again.Span = like.Span
+			return l.Body[:i], again, true
+		}
+	}
+	return nil, nil, false
 }
 
 func isNext(words string) bool { return words == "Next" || words == "next" }

@@ -21,8 +21,8 @@ type craft struct {
 // craftOf looks a stitch up: in the rules of the piece, among the pattern's own, in the dictionary.
 func (h *hand) craftOf(s stitch.Stitch, span source.Span) craft {
 	for _, r := range h.rules {
-		if r.Kind == notation.Defines && r.Name == s.Name && len(r.How) > 0 {
-			return craft{made: s, makes: 1, uses: 1, how: r.How, unit: s.Name}
+		if r.Kind == notation.Defines && r.Stitch.Name == s.Name && len(r.How) > 0 {
+			return h.defined(r, s)
 		}
 	}
 	for i := range h.p.Specials {
@@ -44,7 +44,7 @@ func (h *hand) craftOf(s stitch.Stitch, span source.Span) craft {
 	}
 	e := s.Find()
 	if e == nil {
-		h.report(UnknownStitch, source.Error, span, 0, [2]string{s.Name})
+		h.unknown(s, span)
 		return craft{made: s, makes: 1, uses: 1}
 	}
 	switch e.Class {
@@ -84,10 +84,36 @@ func (h *hand) craftOf(s stitch.Stitch, span source.Span) craft {
 	return craft{made: s, makes: 1, uses: max(s.Uses(), 1)}
 }
 
+// unknown reports a stitch that nothing explains, once for all its rows.
+func (h *hand) unknown(s stitch.Stitch, span source.Span) {
+	for i := range h.reports {
+		if r := &h.reports[i]; r.Rule == UnknownStitch && r.Words[0] == s.Name {
+			return
+		}
+	}
+	h.report(UnknownStitch, source.Error, span, 0, [2]string{s.Name})
+}
+
+// defined is a stitch that a rule of the piece defines. Increases and decreases are not units: "inc = 2 sc in next st".
+func (h *hand) defined(r *notation.Rule, s stitch.Stitch) craft {
+	e := s.Find()
+	if e != nil && e.Class == stitch.Change && len(r.How) == 1 {
+		if m, ok := r.How[0].(*notation.Make); ok {
+			k := h.craftOf(stitch.Stitch{Name: m.Stitch.Name, Together: m.Stitch.Together, Loop: s.Loop}, r.At())
+			n, _ := h.number(m.Count, 1)
+			if m.In.Where == notation.Next || m.In.Where == notation.Same || !m.In.Said() {
+				k.makes *= n
+			}
+			return k
+		}
+	}
+	return craft{made: s, makes: 1, uses: 1, how: r.How, unit: s.Name}
+}
+
 // single reports whether a unit stands as one stitch: clusters, bobbles, puffs, popcorns.
 func (h *hand) single(s stitch.Stitch) bool {
 	for _, r := range h.rules {
-		if r.Kind == notation.Defines && r.Name == s.Name && len(r.How) > 0 {
+		if r.Kind == notation.Defines && r.Stitch.Name == s.Name && len(r.How) > 0 {
 			return false
 		}
 	}
@@ -197,6 +223,19 @@ func (h *hand) work1(k craft, c *notation.Make, t *notation.Target, count int, r
 func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
 	w := h.targetWant(t)
 	s := &h.s
+	where := t.Where
+	if where == notation.Unsaid && (t.Count.Said || t.Noun.Kind != notation.NoNoun) {
+		where = notation.Next // "dc in 50 dc"
+	}
+	if w.what == chain && h.so.loose { // some of what is counted may be chains
+		w = want{}
+		if where == notation.Last {
+			where = notation.Next
+		}
+	}
+	if h.onRing() && where == notation.Unsaid {
+		w = want{what: ring}
+	}
 	if t.Where == notation.First && s.begun && !s.entered && h.closesLoop(k, c) {
 		return
 	}
@@ -225,7 +264,7 @@ func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, 
 	if !ok {
 		return
 	}
-	if t.Where == notation.Last {
+	if where == notation.Last {
 		h.toLast(w, n)
 	}
 	if t.Nth.Said {
@@ -244,7 +283,7 @@ func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, 
 		case n > 0 && count%n == 0: // "21 trebles over 7 crosses"
 			each, places = count/n, n
 		}
-	case t.Where == notation.Unsaid:
+	case where == notation.Unsaid:
 		each, places = 1, count
 		if c.Form == notation.NumberFirst && count > 1 && k.unit == "" {
 			h.moot.numbers = true
@@ -256,7 +295,7 @@ func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, 
 		if c.Form == notation.NumberAfter && t.Where == notation.Next && t.Noun.Kind == notation.NoNoun {
 			each, places = 1, count
 		}
-	case count == n && !t.Each && count > 1:
+	case count == n && !t.Each && count > 3: // "ten dc in 10 dc"; "2 sc in next 2 sts" are two in each
 		each = 1
 	}
 	if k.uses > 1 && t.Count.Said && !t.Over && !t.Each && n > 1 && places == n && n%k.uses == 0 {
@@ -280,9 +319,7 @@ func (h *hand) spread(k craft, w want, places, each int) {
 		return
 	}
 	m := madeOf(k.made, k.makes*each)
-	if k.slip {
-		m.Counted = true
-	}
+	m.Unit = h.s.unit
 	h.put(m, w, places, k.uses)
 }
 
@@ -313,7 +350,7 @@ func (h *hand) targetWant(t *notation.Target) want {
 		return want{what: otherSide}
 	}
 	n := t.Noun
-	if t.Of.Kind != notation.NoNoun && n.Kind != notation.ARing {
+	if t.Of.Kind != notation.NoNoun && n.Kind != notation.ARing && n.Kind != notation.ASpace {
 		n = t.Of
 	}
 	w := h.wants(n)
@@ -334,7 +371,7 @@ func (h *hand) targetWant(t *notation.Target) want {
 			}
 		}
 	}
-	if w.what == space && h.habits.Chains && w.chains == 0 {
+	if w.what == space && h.chainsCount() && w.chains == 0 {
 		return w
 	}
 	return w

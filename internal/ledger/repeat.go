@@ -175,7 +175,7 @@ func (h *hand) fit(body []notation.Clause, e ending, rest []notation.Clause) {
 				break
 			}
 		}
-		h.s.again, h.s.fresh = times > 0, true
+		h.s.again, h.s.fresh, h.s.elastic = times > 0, true, true
 		h.seq(body, false)
 		if h.s.short > m.short || keep >= 0 && h.s.left < keep || h.steps > patience {
 			h.rewind(m)
@@ -234,7 +234,7 @@ func (h *hand) tries(marks []state, times int, e ending, rest []notation.Clause,
 			if h.s.short == before.short {
 				h.seq(rest, true)
 			}
-			if h.s.short == before.short && h.s.holes == before.holes && h.open() == 0 {
+			if h.s.short == before.short && h.s.holes == before.holes && h.s.passing == before.passing && h.open() == 0 {
 				h.s.fit = fit{}
 				return true
 			}

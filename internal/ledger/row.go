@@ -175,7 +175,7 @@ func (h *hand) placed() int {
 }
 
 // counted is how many stitches the row in hand has made that count.
-func (h *hand) counted() int { return counted(h.made[h.first:], h.habits.Chains) }
+func (h *hand) counted() int { return counted(h.made[h.first:], h.chainsCount()) }
 
 // counted adds up what counts as a stitch.
 func counted(made []Made, chains bool) int {

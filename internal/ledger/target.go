@@ -8,6 +8,10 @@ import (
 // extent is how many of the places looked for a stitch goes over that is told how far it goes, or goes as far as what follows leaves.
 func (h *hand) extent(w want, t *notation.Target, rest []notation.Clause) int {
 	e := &t.Till
+	if !t.Count.Said {
+		h.s.elastic = true
+		h.s.hidden = h.s.hidden || h.so.loose && (w.what == space || w.what == stitchOrSp || w.what == group)
+	}
 	switch e.Kind {
 	case notation.ToLast, notation.UntilLeft:
 		return h.ahead(w, h.keep(e))
@@ -72,6 +76,13 @@ func (h *hand) needs(clauses []notation.Clause) (int, want) {
 			}
 		case *notation.Leave:
 			if k, ok := h.number(c.In.Count, 0); ok {
+				n += k
+			}
+		case *notation.AtEnds:
+			if k, ok := h.number(c.Count, 1); ok && c.End {
+				if c.Change < 0 {
+					k *= 2
+				}
 				n += k
 			}
 		case *notation.Group:
@@ -141,9 +152,6 @@ func (h *hand) toLast(w want, n int) {
 		return
 	}
 	over := s.left - n
-	if over > 0 && w.what == named && h.ahead(w, 0) == n {
-		return // the last of their name
-	}
 	soft := s.soft
 	for over > 0 && s.run < len(s.runs) {
 		r := &s.runs[s.run]
@@ -171,14 +179,18 @@ func (h *hand) toLast(w want, n int) {
 func (h *hand) same(k craft, t *notation.Target, count int) {
 	s := &h.s
 	w := h.targetWant(t)
-	switch {
-	case t.Of.Kind == notation.TurningCh || t.Of.Kind == notation.AChain && t.Of.Chains.Said:
+	if t.Base || t.Of.Kind == notation.TurningCh || t.Of.Kind == notation.AChain {
 		if s.base.made != nil {
 			h.place(k, s.base, count)
 			return
 		}
-	case t.Base && s.base.made != nil:
-		h.place(k, s.base, count)
+		w = want{}
+	}
+	if t.That {
+		s.that = true
+	}
+	if s.entered {
+		h.spread(k, want{what: anything}, 1, count)
 		return
 	}
 	if w.what == space && (s.that || s.last.made == nil || s.last.made.Kind != Spaces && s.last.made.Kind != Rings) && !s.chained {
@@ -227,11 +239,21 @@ func (h *hand) nth(k craft, t *notation.Target, w want, count int) {
 			return
 		}
 	case w.what == space:
-		if h.ahead(w, 0) == 0 && !h.so.loose {
-			w = want{what: turning}
+		if !h.hasSpace(w.chains) && !h.so.loose {
+			w = want{what: turning} // "in 3rd ch of ch-5", where the ch 5 began the row
 		}
 	}
 	h.spread(k, w, 1, count)
+}
+
+// hasSpace reports whether a space of just so many chains lies ahead.
+func (h *hand) hasSpace(chains int) bool {
+	for i, off := h.s.run, h.s.off; i < len(h.s.runs); i, off = i+1, 0 {
+		if r := &h.s.runs[i]; r.made.Kind == Spaces && (r.made.Chains == chains || chains == 0) && off < r.n {
+			return true
+		}
+	}
+	return false
 }
 
 // passOne passes the place the hook is before.
@@ -274,6 +296,11 @@ func (h *hand) gap(groups bool) bool {
 	s := &h.s
 	r := h.seek(want{})
 	if r == nil {
+		if h.circle() && !s.wrapped { // between the last and the first
+			s.wrapped = true
+			s.last = place{&nowhere, Span{Face: Gap}}
+			return true
+		}
 		return false
 	}
 	n := 1

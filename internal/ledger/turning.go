@@ -198,6 +198,11 @@ func heightOf(n int) stitch.Stitch {
 // fromHook works a stitch in a chain counted from the hook. The chains before it stand for a stitch when it is tall enough.
 func (h *hand) fromHook(k craft, c *notation.Make, t *notation.Target, count int) {
 	n, _ := h.number(t.Nth, 2)
+	if h.so.loose && !h.s.begun && !h.onChain() && h.so.begin == nil && len(h.made) == h.first {
+		h.pass(want{}, n-1) // some of what is counted are chains
+		h.spread(k, want{}, 1, count)
+		return
+	}
 	if !h.onChain() {
 		// after a turning chain she counts its chains too: "ch 3, dc in 4th ch from hook" is the first place
 		h.spread(k, want{}, 1, count)
