@@ -100,7 +100,7 @@ func isUnit(w string) bool {
 
 // behindNumber reports a word behind a number that is no unit, unless it is a word of the language that may go on there.
 func (p *parser) behindNumber(n node) {
-	w, figure := p.text(p.tok), p.text(p.last)
+	w, figure := p.text(p.tok), p.f.Text[n.span.from:p.last.to]
 	switch {
 	case w == "in":
 		after := scan(p.f.Text, p.tok.to)
