@@ -1,9 +1,9 @@
 package manuscript
 
 import (
-	"strings"
 	"testing"
 
+	"github.com/BurntSushi/toml"
 	"github.com/yuin/goldmark/text"
 
 	"foundrow/internal/pattern"
@@ -19,8 +19,8 @@ func sixKB(b *testing.B) *source.File {
 	return source.NewFile("pattern.md", words)
 }
 
-// BenchmarkReadPattern reads a whole pattern; BenchmarkMarkdownAlone is what package goldmark takes of that, and
-// BenchmarkFrontMatter what its front matter takes.
+// BenchmarkReadPattern reads a whole pattern. BenchmarkLibraries is what packages goldmark and toml take of that: the rest is
+// places, keys, formulas and the tree of package prose.
 func BenchmarkReadPattern(b *testing.B) {
 	f := sixKB(b)
 	tables := Published()
@@ -33,25 +33,23 @@ func BenchmarkReadPattern(b *testing.B) {
 	}
 }
 
-func BenchmarkMarkdownAlone(b *testing.B) {
+func BenchmarkLibraries(b *testing.B) {
 	f := sixKB(b)
 	var fs source.Findings
 	cut := cutFront(f, true, &fs)
-	b.SetBytes(int64(len(f.Text)))
-	b.ReportAllocs()
-	for b.Loop() {
-		markdown.Parse(text.NewReader([]byte(f.Text[cut.rest:])))
-	}
-}
-
-func BenchmarkFrontMatter(b *testing.B) {
-	f := sixKB(b)
-	var fs source.Findings
-	cut := cutFront(f, true, &fs)
-	head := source.NewFile("pattern.md", strings.Clone(f.Text[:cut.rest]))
-	tables := Published()
-	b.ReportAllocs()
-	for b.Loop() {
-		ReadPattern(head, "millrace", pattern.Studio{}, tables)
-	}
+	b.Run("goldmark", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			markdown.Parse(text.NewReader([]byte(f.Text[cut.rest:])))
+		}
+	})
+	b.Run("toml", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			var values map[string]any
+			if _, err := toml.Decode(f.Slice(cut.toml), &values); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
 }

@@ -16,7 +16,7 @@ import (
 
 // line reads the inline nodes of a block, or of emphasis and links within it.
 func (w *writer) line(parent ast.Node) prose.Line {
-	var line prose.Line
+	line := make(prose.Line, 0, parent.ChildCount())
 	for n := parent.FirstChild(); n != nil; n = n.NextSibling() {
 		switch n := n.(type) {
 		case *ast.Text:

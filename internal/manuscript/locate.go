@@ -16,6 +16,7 @@ type locator struct {
 	at   int
 	into *node // the table that keys go to
 	root *node
+	keys []keyPart // the key read last
 }
 
 // locate returns the tree of a text that begins at an offset of a file.
@@ -121,9 +122,9 @@ type keyPart struct {
 	span source.Span
 }
 
-// path reads a dotted key and the spaces after it.
+// path reads a dotted key and the spaces after it. What it returns holds until the next key is read.
 func (l *locator) path() []keyPart {
-	var path []keyPart
+	l.keys = l.keys[:0]
 	for {
 		l.spaces()
 		from := l.at
@@ -147,10 +148,10 @@ func (l *locator) path() []keyPart {
 		if l.at == from {
 			return nil
 		}
-		path = append(path, keyPart{name, source.Span{From: l.base + from, To: l.base + l.at}})
+		l.keys = append(l.keys, keyPart{name, source.Span{From: l.base + from, To: l.base + l.at}})
 		l.spaces()
 		if l.peek() != '.' {
-			return path
+			return l.keys
 		}
 		l.at++
 	}
