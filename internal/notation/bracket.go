@@ -28,6 +28,9 @@ func (p *parser) bracketAt(i int) bracketKind {
 		}
 		return claim
 	}
+	if p.onlyNames(i, to) {
+		return remark
+	}
 	closes := p.closesRow(to + 1)
 	if closes && p.t[i+1].kind != tWord && p.claimsIn(i+1, to) { // "58 dc counting turning ch"
 		return claim
@@ -65,6 +68,25 @@ func (p *parser) remarkIn(i, to int) bool {
 		}
 	}
 	return false
+}
+
+// onlyNames reports whether the bracket holds a name and nothing to work, and is not told how often or where: "(sleeve)".
+func (p *parser) onlyNames(i, to int) bool {
+	for k := i + 1; k < to; k++ {
+		t := &p.t[k]
+		switch {
+		case t.kind != tWord || t.is || t.begins && t.word != wFront && t.word != wBack:
+			return false
+		case t.word == unknown && len(t.low) > 3, t.word == wFront, t.word == wBack, t.word == wLeft, t.word == wRight, t.word == wFirst, t.word == wSide, t.word == wFor:
+		default:
+			return false
+		}
+	}
+	if to+1 >= p.end {
+		return to > i+1
+	}
+	next := &p.t[to+1]
+	return to > i+1 && (next.kind == tComma || next.kind == tStop || next.kind == tSemi)
 }
 
 // remarkWords begin a bracket that only explains.
@@ -223,9 +245,16 @@ func (p *parser) countsInGroup(b *body, g *Group, i int) bool {
 
 // eatFor passes over "for corner", "for thumb".
 func (p *parser) eatFor() {
-	if p.is(wFor) && p.isAt(1, wCorner, unknown) && !p.lengthAt(1) {
-		p.i += 2
-		p.eat(wCorner)
+	if !p.is(wFor) || p.lengthAt(1) {
+		return
+	}
+	i := p.i
+	p.i++
+	for k := 0; k < 4 && p.is(wCorner, unknown, wLeft, wRight, wFront, wBack, wFirst, wOther, wA, wSide) && !p.at(0).is; k++ {
+		p.i++
+	}
+	if p.i == i+1 {
+		p.i = i
 	}
 }
 

@@ -3,7 +3,6 @@ package notation
 import (
 	"strings"
 
-	"foundrow/internal/source"
 	"foundrow/internal/stitch"
 )
 
@@ -31,10 +30,10 @@ func (p *parser) claimList(whole bool) ([]Claim, bool) {
 		c.Only = only
 		out = append(out, c)
 		i := p.i
-		if !p.kindAt(0, tComma) && !p.kindAt(0, tSemi) && !p.kindAt(0, tPlus) && !p.is(wAnd) {
+		if !p.betweenClaims(whole) {
 			break
 		}
-		for p.kindAt(0, tComma) || p.kindAt(0, tSemi) || p.kindAt(0, tPlus) || p.is(wAnd) {
+		for p.betweenClaims(whole) {
 			p.i++
 		}
 		if p.chainBetween() {
@@ -46,6 +45,17 @@ func (p *parser) claimList(whole bool) ([]Claim, bool) {
 		}
 	}
 	return out, len(out) > 0
+}
+
+// betweenClaims reports whether the next token separates two counts; within brackets a dash or a colon may: "(36 sts: 20 sc, 16 hdc)".
+func (p *parser) betweenClaims(whole bool) bool {
+	switch p.at(0).kind {
+	case tComma, tSemi, tPlus:
+		return true
+	case tDash, tColon, tEquals:
+		return whole
+	}
+	return p.is(wAnd)
 }
 
 // claimFollows reports whether another claim, and not something to work, comes next: "…, 4 ch-2 sps".
@@ -306,6 +316,10 @@ func (p *parser) wordyClaim(b *body) bool {
 	case p.eatAll(wIn, wAll), p.eatAll(wIn, wTotal):
 	case p.is(wTotal):
 		p.i++
+	case p.is(wSt) && (p.isAt(1, wCount) && (p.kindAt(2, tColon) || p.kindAt(2, tEquals) || p.kindAt(2, tNumber) || p.isAt(2, wBe)) || (p.kindAt(1, tColon) || p.kindAt(1, tEquals)) && p.kindAt(2, tNumber)):
+		p.i++
+		p.eat(wCount)
+		p.eat(wBe)
 	case p.is(wFor) && (p.isAt(1, wA) && p.isAt(2, wTotal) || p.isAt(1, wTotal)):
 		p.i += 2
 		p.eat(wTotal)
@@ -346,10 +360,4 @@ func (p *parser) claimToEnd(k int) bool {
 	p.i += k
 	cs, ok := p.claimList(false)
 	return ok && cs[0].Noun.Kind != NoNoun && (p.done() || p.kindAt(0, tStop) || p.isAt(-1, wAll, wTotal))
-}
-
-// foreignWord is a stitch of the other terms.
-type foreignWord struct {
-	span         source.Span
-	message, fix string
 }

@@ -39,7 +39,7 @@ func (p *parser) clauses() ([]Clause, []Claim) {
 		p.unclosedStar(&b, b.stars[k])
 	}
 	for _, c := range b.out {
-		if u, ok := c.(*UnreadClause); ok {
+		if u, ok := c.(*UnreadClause); ok && u.Wanted != "" {
 			p.reportUnread(u)
 		}
 	}
@@ -147,6 +147,9 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 	}
 	p.eatFiller()
 	i := p.i
+	if c, ok := p.onlyOn(); ok {
+		return []Clause{c}, true
+	}
 	if c, ok := p.startingIn(); ok {
 		return []Clause{c}, true
 	}
@@ -181,19 +184,27 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		p.i++
 		return one(&Turn{placed: p.placed(i)}, true)
 	case wDo:
-		return one(p.doNot())
+		if c, ok := p.doNot(); ok {
+			return []Clause{c}, true
+		}
 	case wWithout:
 		if p.eatAll(wWithout, wTurning) {
 			return one(&Turn{placed: p.placed(i), Not: true}, true)
 		}
 	case wJoin, wRejoin:
-		return one(p.join())
+		if c, ok := p.join(); ok {
+			return []Clause{c}, true
+		}
 	case wFasten, wCut:
-		return one(p.fasten())
+		if c, ok := p.fasten(); ok {
+			return []Clause{c}, true
+		}
 	case wSkip:
 		return one(p.skip())
 	case wLeave:
-		return one(p.leave())
+		if c, ok := p.leave(); ok {
+			return []Clause{c}, true
+		}
 	case wInc, wDec:
 		if c, ok := p.change(); ok {
 			return []Clause{c}, true
@@ -234,6 +245,16 @@ func (p *parser) placed(i int) placed { return placed{Span: p.since(i), Only: p.
 
 // eatFiller passes over verbs that say nothing more than what follows: "work 3 dc in ring", "make 21 trebles".
 func (p *parser) eatFiller() {
+	if p.is(wBeginning, wBeg) && p.isAt(1, wWith) || p.is(wStarting) && p.isAt(1, wWith) && p.isAt(2, wA) {
+		p.i += 2
+		if p.is(wA) {
+			p.i++
+		}
+	}
+	if p.low(0) == "pick" && p.isAt(1, wUp) {
+		p.i += 2
+		p.eat(wAnd)
+	}
 	for p.is(wWork, wMake, wMaking, wWorking) {
 		next := p.at(1)
 		switch {
@@ -310,6 +331,7 @@ func (p *parser) makeRest(m *Make, i int) (Clause, bool) {
 	if t, ok := p.lastOne(); ok {
 		m.LastIn = &t
 	}
+	p.eatFor()
 	p.last = s
 	m.placed = p.placed(i)
 	return m, true
@@ -342,6 +364,7 @@ func (p *parser) after(m *Make) {
 			return
 		}
 		m.Form, m.Count = NumberAfter, c
+		p.eat(wSt) // "sc 40 sts along edge"
 	}
 }
 
@@ -500,6 +523,11 @@ func (p *parser) withTail(c Clause, i int) ([]Clause, bool) {
 	if !ok || !m.In.Said() {
 		return []Clause{c}, true
 	}
+	if p.eatAll(wTo, wJoin) { // "ch 1, hdc in first sc to join"
+		in := m.In
+		m.In = Target{}
+		return []Clause{&Join{placed: p.placed(i), With: []Clause{m}, In: in}}, true
+	}
 	k := p.i
 	if e, ok := p.times(); ok && (e.Kind == Times || e.Kind == InAll) {
 		return []Clause{&Group{placed: p.placed(i), Body: []Clause{m}, Extent: e}}, true
@@ -582,6 +610,11 @@ func lastMake(out []Clause) *Make {
 // "along row ends 3 sc, 3 hdc".
 func (p *parser) targetFirst(b *body) ([]Clause, bool) {
 	i := p.i
+	if p.low(0) == "rotate" || p.is(wTurn) {
+		for p.kindAt(0, tWord) && (p.is(unknown, wTurn, wPiece, wWork, wTo, wAnd)) {
+			p.i++
+		}
+	}
 	p.eat(wWorking)
 	t, ok := p.target()
 	if !ok {

@@ -5,37 +5,35 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/BurntSushi/toml"
-
-	"foundrow/internal/notation"
-	"foundrow/internal/source"
 	"foundrow/internal/stitch"
 )
 
 func TestDump(t *testing.T) {
-	var f caseFile
-	if _, err := toml.DecodeFile("../../testdata/cases/rows.toml", &f); err != nil {
-		t.Fatal(err)
-	}
-	brackets := strings.NewReplacer("{", "(", "}", ")", "<", "(", ">", ")")
+	b, _ := os.ReadFile("testdata/rows.in")
 	var out strings.Builder
-	for _, c := range f.Case {
-		terms := stitch.US
-		if c.Terms == "uk" {
+	terms := stitch.US
+	var sizes []string
+	for _, line := range strings.Split(strings.TrimSpace(string(b)), "\n") {
+		out.WriteString(line + "\n")
+		switch {
+		case strings.HasPrefix(line, "#"):
+			continue
+		case line == "us":
+			terms = stitch.US
+			continue
+		case line == "uk":
 			terms = stitch.UK
+			continue
+		case strings.HasPrefix(line, "sizes"):
+			sizes = strings.Fields(line)[1:]
+			continue
 		}
-		for _, r := range c.Row {
-			text := brackets.Replace(r.Text)
-			file := source.NewFile(c.ID, text)
-			b, fs := notation.Parse(notation.Input{File: file, Body: source.Span{To: len(text)}, Terms: terms, Sizes: c.Sizes, Specials: []string{"bs"}})
-			out.WriteString(text + "\n")
-			for _, l := range b.Lines {
-				out.WriteString("   " + notation.Source(l, terms, nil) + "\n")
-			}
-			for _, f := range fs {
-				out.WriteString("   !! " + f.String() + "\n")
-			}
+		bl, fs := read(line, terms, sizes, nil)
+		out.WriteString("    " + strings.ReplaceAll(write(bl, terms), "\n", "\n    ") + "\n")
+		for _, f := range fs {
+			out.WriteString("    ! " + f.String() + "\n")
 		}
+		check(t, line, terms, sizes, nil)
 	}
 	os.WriteFile("/tmp/dump.txt", []byte(out.String()), 0o644)
 }

@@ -124,7 +124,7 @@ func (p *parser) until() (Extent, bool) {
 		return Extent{Kind: ToNext, Noun: n}, ok
 	case to && (p.eat(wMarker) || p.eat(wMarked)):
 		return Extent{Kind: ToMarker, Name: p.markerName()}, true
-	case to && p.is(wCorner):
+	case to && !p.numberNext() && p.nounAhead():
 		n, ok := p.noun()
 		return Extent{Kind: ToNext, Noun: n}, ok
 	case p.is(wPiece, wWork, wIt, wDesired, wRow) || p.lengthAt(0) || p.isAt(1, wMeasures) || p.kindAt(0, tWord) && p.low(0) == "sleeve":
@@ -291,6 +291,14 @@ func decimalText(n measure.Num) string {
 // times reads "6 times", "x 6", "6x", "*6", "twice", "once more", "3 more times", "3 times more", "a total of 3 times", "3 times in all".
 func (p *parser) times() (Extent, bool) {
 	i := p.i
+	e, ok := p.timesHere()
+	if !ok {
+		p.i = i
+	}
+	return e, ok
+}
+
+func (p *parser) timesHere() (Extent, bool) {
 	switch {
 	case p.eat(wX):
 		c, ok := p.count()
@@ -331,11 +339,9 @@ func (p *parser) times() (Extent, bool) {
 		case p.is(wX) && !p.numberAt(1):
 			p.i++
 		default:
-			p.i = i
 			return Extent{}, false
 		}
 	}
-	c = p.timesBySize(c)
 	switch {
 	case p.eat(wMore):
 		return Extent{Kind: MoreTimes, Count: c}, true
@@ -351,7 +357,7 @@ func (p *parser) totalTimes() (Extent, bool) {
 	c, ok := p.timesWord()
 	if !ok {
 		c, ok = p.count()
-		p.eat(wTimes)
+		ok = p.eat(wTimes) && ok // else a claim: "for a total of 36 sts"
 	}
 	return Extent{Kind: InAll, Count: c}, ok
 }
@@ -371,9 +377,4 @@ func (p *parser) timesWord() (Count, bool) {
 		return Count{}, false
 	}
 	return Count{Said: true, Plain: n, Span: t.span()}, true
-}
-
-// timesBySize reads the other sizes of "twice more (6 mos. 3 times more) (9 mos. 4 times more)".
-func (p *parser) timesBySize(c Count) Count {
-	return c
 }

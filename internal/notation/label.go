@@ -1,10 +1,8 @@
 package notation
 
 import (
-	"strings"
-
-	"foundrow/internal/source"
 	"foundrow/internal/stitch"
+	"strings"
 )
 
 // labelled reads a line that begins with the name of a row; nil when it has none.
@@ -139,6 +137,11 @@ func (p *parser) rowLabel() (Label, bool) {
 			return l, false
 		}
 	}
+	if len(l.Numbers) > 0 && named == 0 && p.is(wOf) && p.kindAt(1, tWord) && (p.kindAt(2, tColon) || p.kindAt(2, tOpen)) { // "Rnd 1 of edging:"
+		l.Words = capital(stitch.Carry(p.text[p.at(1).from:p.at(1).to], p.in.Terms, stitch.US))
+		p.i += 2
+		named = 1
+	}
 	if p.is(wAnd) {
 		k := p.i
 		p.i++
@@ -272,7 +275,7 @@ func (p *parser) labelNumber() (Count, bool) {
 		p.i++
 		c := Count{Said: true, Plain: t.n}
 		if p.kindAt(0, tOpen) {
-			if list := p.bracketed(t.n); len(list) == len(p.in.Sizes) {
+			if list := p.bracketed(t.n); list != nil {
 				c.Plain, c.List = 0, list
 			}
 		}
@@ -456,6 +459,9 @@ func (p *parser) againRows(a *Again) bool {
 			return false
 		}
 	case p.eat(wAs), p.eatAll(wSame, wAs), p.eatAll(wWork, wAs), p.eatAll(wWork, wSame, wAs):
+		if p.low(0) == "given" {
+			p.i++
+		}
 		p.eat(wFor)
 	case p.is(wWork) && p.isAt(1, wRow, wRnd) && p.kindAt(2, tNumber):
 		p.i++
@@ -479,6 +485,9 @@ func (p *parser) againRows(a *Again) bool {
 			return false
 		}
 		a.Rows = rows
+	}
+	if p.is(wFor) && p.isAt(1, wPatt) {
+		p.i += 2
 	}
 	for {
 		e, ok := p.extent()
@@ -584,18 +593,4 @@ func (p *parser) rowsNamed() ([]Range, bool) {
 		p.i = i
 	}
 	return rows, ok
-}
-
-// foreign looks for a stitch of the other terms in words that were not understood.
-func (p *parser) foreign(s source.Span) (foreignWord, bool) {
-	for k := range p.t {
-		t := &p.t[k]
-		if t.from < s.From || t.to > s.To || t.kind != tWord || t.is {
-			continue
-		}
-		if w, ok := p.foreignToken(t); ok {
-			return w, true
-		}
-	}
-	return foreignWord{}, false
 }

@@ -453,19 +453,31 @@ func (p *parser) sizeHere() int {
 	return best
 }
 
-// foreignToken reports a word that is a stitch in the other terms only.
-func (p *parser) foreignToken(t *token) (foreignWord, bool) {
-	word := p.text[t.from:t.to]
-	if _, ok := stitch.Word(word, p.in.Terms); ok {
-		return foreignWord{}, false
+// foreignStitch reads a stitch of the other terms where it can be nothing else, with a finding.
+func (p *parser) foreignStitch(t *token) (stitch.Stitch, bool) {
+	if t.kind != tWord || t.word != unknown || t.is || t.begins || len(t.low) > 12 {
+		return stitch.Stitch{}, false
 	}
-	other := p.in.Terms.Other()
-	if s, ok := stitch.Word(word, other); ok {
-		if marks, marked := stitch.Marks(word); marked && marks == other {
-			return foreignWord{t.span(), quoted(word) + " is a " + upper(other) + " term; this pattern is written in " + upper(p.in.Terms) + " terms", "write " + quoted(s.In(p.in.Terms)) + ", or say terms = " + strconv.Quote(other.String())}, true
+	if terms, marked := stitch.Marks(t.low); !marked || terms == p.in.Terms {
+		return stitch.Stitch{}, false
+	}
+	s, ok := stitch.Word(t.low, p.in.Terms.Other())
+	if ok {
+		p.reportForeign(t, s.In(p.in.Terms))
+	}
+	return s, ok
+}
+
+// reportForeign reports a word of the other terms, once.
+func (p *parser) reportForeign(t *token, write string) {
+	for _, f := range p.foreignAt {
+		if f == t.from {
+			return
 		}
 	}
-	return foreignWord{}, false
+	p.foreignAt = append(p.foreignAt, t.from)
+	other := p.in.Terms.Other()
+	p.report(t.span(), "wrong-terms", quoted(p.text[t.from:t.to])+" is a "+upper(other)+" term; this pattern is written in "+upper(p.in.Terms)+" terms", "write "+quoted(write)+", or say terms = "+strconv.Quote(other.String()))
 }
 
 func upper(t stitch.Terms) string {

@@ -39,6 +39,10 @@ func (p *parser) stitchHere() (stitch.Stitch, bool) {
 		return p.unitOf()
 	}
 	t := p.at(0)
+	if s, ok := p.foreignStitch(t); ok {
+		p.i++
+		return s, true
+	}
 	if t.kind != tWord || !t.is && !t.begins && t.word != wLoops && t.word != wBack && t.word != wFront && t.word != unknown {
 		return stitch.Stitch{}, false
 	}
@@ -67,6 +71,8 @@ func (p *parser) mayChange(k int) bool {
 		switch t.word {
 		case wInc, wDec, wLoops, wBack, wFront, wThrough, wBoth:
 			return true
+		case wNext:
+			return (p.isAt(k+2, wSt) && p.isAt(k+3, wTog)) || p.isAt(k+2, wTog)
 		}
 		return t.low == "third" || t.is && p.unitClass(t.stitch)
 	case tNumber:
@@ -112,6 +118,9 @@ func (p *parser) unitOf() (stitch.Stitch, bool) {
 	}
 	p.i++
 	p.eatKind(tHyphen)
+	if p.eat(wGroup) {
+		return stitch.Stitch{Name: "group", Of: of.Name, Members: uint8(t.n)}, true
+	}
 	unit, ok := p.stitchHere()
 	if !ok || !p.unitClass(unit) || unit.Of != "" {
 		p.i = i
@@ -185,7 +194,7 @@ func (p *parser) noun() (Noun, bool) {
 	}
 	p.i = i
 	switch {
-	case p.eat(wSt):
+	case p.eat(wSt), p.low(0) == "place" && p.eat(wPlace):
 		return Noun{Kind: AnyStitch}, true
 	case p.is(wSp, wLoop):
 		t := p.at(0)
@@ -242,6 +251,14 @@ func (p *parser) stitchNoun(s stitch.Stitch) Noun {
 	if e := s.Find(); e == nil || e.Class == stitch.Unit {
 		p.eat(wGroup)
 		return Noun{Kind: AUnit, Stitch: s}
+	}
+	if e := s.Find(); e.Class == stitch.Ring {
+		return Noun{Kind: ARing}
+	}
+	if p.is(wRowEnd) || p.is(wRow) && p.isAt(1, wEnd) {
+		p.i++
+		p.eat(wEnd)
+		return Noun{Kind: ARowEnd, Stitch: s}
 	}
 	p.eat(wSt) // "each sc st"
 	return Noun{Kind: AStitch, Stitch: s}

@@ -73,7 +73,7 @@ func (p *parser) count() (Count, bool) {
 		return Count{}, false
 	}
 	c := Count{Said: true, Plain: n}
-	if list := p.rest(n); list != nil {
+	if list := p.rest(n); len(list) > 1 {
 		c.Plain, c.List = 0, list
 	}
 	c.Span = p.since(i)

@@ -64,6 +64,8 @@ type parser struct {
 	wanted string        // what
 	only   Only          // of the clause being read
 	more   []Line        // further rules of the line just read
+	// foreignAt are the places of words of the other terms that were reported, because a place may be read several times
+	foreignAt []int
 }
 
 var nothing = token{kind: tEnd, gap: true}
@@ -240,9 +242,5 @@ found:
 
 // reportUnread reports every unread clause once the row is read, so that neighbours make one finding.
 func (p *parser) reportUnread(u *UnreadClause) {
-	if foreign, ok := p.foreign(u.Span); ok {
-		p.report(foreign.span, "wrong-terms", foreign.message, foreign.fix)
-		return
-	}
 	p.report(u.Span, "unread", quoted(u.Text)+" is not understood; expected "+u.Wanted, "say it in the words of the handbook, or put it in quotation marks with its effect: \"…\" (uses 1, makes 1)")
 }

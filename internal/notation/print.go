@@ -77,7 +77,7 @@ func Source(l Line, t stitch.Terms, value func(slot int) string) string {
 // asWritten reports whether a line is printed as the designer wrote it, full stop and all.
 func asWritten(l Line) bool {
 	switch l.(type) {
-	case *Unread, *Note:
+	case *Unread, *Note, *Film:
 		return true
 	}
 	return false
@@ -110,7 +110,7 @@ func (w *writer) line(l Line) Printed {
 		w.text("Start")
 		p.Label = w.take()
 		w.start(l)
-		p.Body = w.sentence()
+		p.Body = w.take()
 		p.Claims = w.claims(l.Claims)
 	default:
 		p.Label, p.Body = w.other(l)

@@ -35,9 +35,9 @@ func (w *writer) clauses(cs []Clause) {
 func hasEnding(c Clause) bool {
 	switch c := c.(type) {
 	case *Group:
-		return len(c.Ending) > 0
+		return len(c.Ending)+len(c.Instead) > 0
 	case *Repeat:
-		return len(c.Ending) > 0
+		return len(c.Ending)+len(c.Instead) > 0
 	}
 	return false
 }
@@ -90,6 +90,10 @@ func (w *writer) clause(c Clause) {
 		}
 	case *Along:
 		w.along(&c.In)
+	case *Within:
+		w.text("work on ")
+		w.place(&c.In)
+		w.text(" only")
 	case *Counts:
 		w.counts(c)
 	case *Continue:
@@ -201,7 +205,7 @@ func (w *writer) make(m *Make) {
 				w.text("more ")
 			}
 		}
-		w.number(&m.Count, s.In(w.terms), s.Plural(w.terms))
+		w.stitches(&m.Count, s)
 		switch m.Form {
 		case NumberAfter:
 			w.text(" ")
@@ -219,6 +223,11 @@ func (w *writer) make(m *Make) {
 		w.text(", the last one")
 		w.target(m.LastIn, s, 0)
 	}
+}
+
+// stitches writes the name of a stitch in the number of its count.
+func (w *writer) stitches(c *Count, s stitch.Stitch) {
+	w.number(c, s.In(w.terms), s.Plural(w.terms))
 }
 
 // chainSays writes what a chain counts as, behind it.
@@ -327,7 +336,12 @@ func (w *writer) repeat(r *Repeat) {
 }
 
 func (w *writer) ending(ending, instead []Clause) {
-	if len(ending) == 0 {
+	switch {
+	case len(ending) == 0 && len(instead) == 0:
+		return
+	case len(ending) == 0:
+		w.text(", omitting last ")
+		w.clauses(instead)
 		return
 	}
 	w.text(", ending last rep with ")
@@ -361,6 +375,9 @@ func (w *writer) join(j *Join) {
 	}
 	if j.In.Said() {
 		w.target(&j.In, stitch.Stitch{}, 0)
+	}
+	if j.Ring {
+		w.text(" to form a ring")
 	}
 }
 

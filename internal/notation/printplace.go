@@ -23,6 +23,7 @@ func (w *writer) targetIn(t *Target, s stitch.Stitch, loop string) {
 		return
 	case t.Where == Both:
 		w.text("through both thicknesses")
+		w.till(t)
 		return
 	case t.Where == RowEnds && t.Name != "":
 		w.text(t.Name)
@@ -110,6 +111,10 @@ func (w *writer) place(t *Target) {
 		word("centre")
 	case where == Same && t.That:
 		word("that")
+	case where == Next && t.Any:
+		word("any")
+	case where == Skipped && t.Count.Said && t.Of.Kind == NoNoun:
+		// "2 skipped sts": below
 	case int(where) < len(whereWords):
 		word(whereWords[where])
 	}
@@ -133,14 +138,17 @@ func (w *writer) place(t *Target) {
 		}
 		w.count(&t.Count)
 		space = true
+		if where == Skipped {
+			word("skipped")
+		}
 	}
 	if t.Noun.Kind != NoNoun {
 		if space {
 			w.text(" ")
 		}
 		count := t.Count
-		if t.Where == Between && !count.Said || of {
-			count = Count{Said: t.Where == Between}
+		if !count.Said || of {
+			count = Count{Said: t.Where == Between || t.Where == Remaining && !t.Each}
 		}
 		w.noun(&t.Noun, &count)
 		space = true
@@ -187,6 +195,9 @@ func (w *writer) placeOf(t *Target, of bool) {
 		w.noun(&t.Of, &t.Count)
 	case t.Where == Same && t.Of.Kind != NoNoun:
 		w.text(" as ")
+		if t.OfWhere != Unsaid {
+			w.text(whereWords[t.OfWhere], " ")
+		}
 		w.noun(&t.Of, &Count{})
 	}
 	if t.Row.Said {
@@ -339,6 +350,9 @@ func (w *writer) noun(n *Noun, c *Count) {
 	case ARing:
 		w.text("ring")
 	case ARowEnd:
+		if n.Stitch != (stitch.Stitch{}) {
+			w.text(n.Stitch.In(w.terms), " ")
+		}
 		w.number(c, "row-end", "row-ends")
 	case AUnit:
 		if n.Stitch != (stitch.Stitch{}) {

@@ -145,8 +145,11 @@ func (p *parser) repeat(b *body, closed int) bool {
 	if n := len(b.out); n > 0 && (rank == 0 || p.t[i].word == wRep) {
 		if g, ok := b.out[n-1].(*Group); ok && rank == 0 && g.Extent.Kind == NotSaid && g.In == nil {
 			g.Extent = e
-			if e.Kind == NotSaid {
+			switch e.Kind {
+			case NotSaid:
 				g.Extent = Extent{Kind: AcrossRow, Span: p.since(i)}
+			case RepeatN: // "(sc 2, inc) repeat 6 times" is 6 in all
+				g.Extent.Kind = Times
 			}
 			p.endings(b)
 			return true
@@ -155,7 +158,7 @@ func (p *parser) repeat(b *body, closed int) bool {
 	if rank > 0 {
 		p.report(p.since(i), "unopened-star", quoted(p.text[p.t[i].from:p.t[p.i-1].to])+" repeats from a star that stands nowhere before it", "write * where the repeat begins")
 		span := p.since(i)
-		p.openFrom(b, e, span)
+		b.out = append(b.out, &UnreadClause{placed: placed{Span: span}, Text: p.text[span.From:span.To]})
 		return true
 	}
 	return p.openFrom(b, e, p.since(i))
@@ -241,10 +244,37 @@ func (p *parser) endings(b *body) {
 	for p.kindAt(0, tComma) || p.kindAt(0, tSemi) {
 		p.i++
 	}
-	if (p.is(wEnding, wEnd) || p.is(wOmit)) && p.ending(b, len(b.out)) {
+	if p.is(wOmit) && p.omits(b) || p.is(wEnding, wEnd) && p.ending(b, len(b.out)) {
 		return
 	}
 	p.i = i
+}
+
+// omits reads "omitting last ch 2": the tail of the last time is left out.
+func (p *parser) omits(b *body) bool {
+	i := p.i
+	p.i++
+	p.eat(wLast)
+	var instead []Clause
+	to := p.endOfEnding()
+	p.within(p.i, to, func() { instead, _ = p.clauses() })
+	if len(instead) == 0 {
+		p.i = i
+		return false
+	}
+	p.i = to
+	switch r := b.out[len(b.out)-1].(type) {
+	case *Repeat:
+		r.Instead = instead
+		r.Span.To = p.since(i).To
+	case *Group:
+		r.Instead = instead
+		r.Span.To = p.since(i).To
+	default:
+		p.i = i
+		return false
+	}
+	return true
 }
 
 // ending reads "ending last rep at **", "ending last rep with ch 1 instead of ch 2", "ending with dc in top of tch", "end 1 dc in

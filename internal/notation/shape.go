@@ -90,6 +90,22 @@ func (p *parser) atEnds(by int, c Count, i int) (Clause, bool) {
 	return e, true
 }
 
+// onlyOn reads "work on first 20 sts only".
+func (p *parser) onlyOn() (Clause, bool) {
+	i := p.i
+	if !p.eatAll(wWork, wOn) && !p.eatAll(wWorking, wOn) {
+		return nil, false
+	}
+	var t Target
+	k := p.i
+	if !p.place(&t) || !p.isAt(-1, wOnly) || t.Where != First && t.Where != Last && t.Where != Next && t.Where != Same {
+		p.i = i
+		return nil, false
+	}
+	t.Span = p.since(k)
+	return &Within{placed: p.placed(i), In: t}, true
+}
+
 // spaced reads "evenly", "evenly spaced", "spaced evenly", with what it goes along.
 func (p *parser) spaced(t *Target) bool {
 	k := p.i

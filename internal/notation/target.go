@@ -58,7 +58,14 @@ func (p *parser) target() (Target, bool) {
 			return Target{}, false
 		}
 		return p.finish(t, i)
-	case p.eat(wIn, wOn, wAt, wUnder), p.eatAll(wThrough) && !p.loopsHere():
+	case p.is(wThrough) && p.loopsHere():
+		p.eat(wOnly)
+		if p.eat(wOf) && !p.place(&t) {
+			p.i = i
+			return Target{}, false
+		}
+		return p.finish(t, i)
+	case p.eat(wIn, wOn, wAt, wUnder):
 	case p.prepared():
 	default:
 		return Target{}, false
@@ -163,7 +170,7 @@ func (p *parser) which(t *Target) bool {
 		case p.eat(wSkipped):
 			t.Where = Skipped
 		case p.eat(wAny):
-			t.Where = Next
+			t.Where, t.Any = Next, true
 		case p.eat(wPrev):
 			t.Prev = true
 		case p.eat(wJoining):
@@ -225,6 +232,12 @@ func (p *parser) nounOf(t *Target, said bool) bool {
 			t.Count = c
 			said = true
 		}
+		if p.kindAt(0, tNumber) && p.kindAt(1, tHyphen) {
+			if n, ok := p.noun(); ok { // "next 5-dc shell"
+				t.Noun = n
+				return true
+			}
+		}
 		if p.is(wNext) && t.Where == Everywhere { // "each of 2 next"
 			p.i++
 			t.Where = Next
@@ -243,6 +256,9 @@ func (p *parser) nounOf(t *Target, said bool) bool {
 		if !ok && !said {
 			p.want("a place: next st, each st, ch-2 sp, ring")
 			return false
+		}
+		if n.Kind == AChain && !n.Chains.Said && t.Where == TopOf { // "top of ch 3"
+			n.Chains = p.chainsAfter()
 		}
 		if name != "" {
 			n.Name = name
@@ -298,11 +314,31 @@ func (p *parser) whereOf(t *Target) bool {
 		case p.is(wOf, wFrom, wIn) && p.ofWhat(t):
 		case t.Where == Same && p.is(wAs, wWhere):
 			p.sameAs(t)
-		case t.Where == Same && p.is(wAt) && p.isAt(1, wBase):
+		case p.is(wAt) && p.isAt(1, wBase):
 			p.i += 2
 			p.eat(wOf)
 			t.Of, _ = p.noun()
-			t.Base = true
+			t.Where, t.Base, t.Noun = Same, true, Noun{}
+		case t.Noun.Kind == ASpace && p.is(wBetween):
+			var between Target
+			p.i++
+			if !p.place(&between) {
+				p.i = i
+				return true
+			}
+			between.OfWhere, between.Where = between.Where, Between
+			*t = between
+			return true
+		case p.eat(wOnly):
+		case p.low(0) == "made" || p.low(0) == "worked" || p.low(0) == "just":
+			p.i++
+		case p.is(wBehind) && p.kindAt(1, tWord): // "sk st behind fptr"
+			p.i++
+			p.eat(wEach)
+			if _, ok := p.noun(); !ok {
+				p.i = i
+				return true
+			}
 		case p.rowsBelow(t):
 		case p.is(wOn, wAlong, wDown, wUp, wAcross) && p.isAt(1, wOther, wOpposite) && p.isAt(2, wSide):
 			p.i += 3
@@ -382,8 +418,10 @@ func (p *parser) ofWhat(t *Target) bool {
 			where = Same
 		}
 		p.i++
-		if c, ok := p.count(); ok {
+		if c, ok := p.count(); ok && !p.kindAt(0, tHyphen) {
 			count = c
+		} else if ok {
+			p.i--
 		}
 	}
 	n, ok := p.noun()
@@ -433,7 +471,13 @@ func (p *parser) sameAs(t *Target) {
 	p.i++
 	for {
 		switch {
-		case p.is(wJoin, wJoining, wFirst, wLast, wPrev, wBe, wA, wThat) || p.kindAt(0, tWord) && p.low(0) == "made" || p.is(wWorking):
+		case p.is(wFirst):
+			p.i++
+			t.OfWhere = First
+		case p.is(wLast, wPrev):
+			p.i++
+			t.OfWhere = Last
+		case p.is(wJoin, wJoining, wBe, wA, wThat) || p.kindAt(0, tWord) && p.low(0) == "made" || p.is(wWorking):
 			p.i++
 		default:
 			i := p.i
@@ -481,6 +525,10 @@ func (p *parser) rowEnds(t *Target) {
 			p.eat(wOf)
 		case p.eat(wPrev):
 			t.Prev = true
+		case p.at(0).is && p.isAt(1, wRow, wRnd): // "in the end of each dc row"
+			t.Noun = Noun{Kind: ARowEnd, Stitch: p.at(0).stitch}
+			p.i += 2
+			return
 		case p.eat(wNext, wLast, wFirst):
 		case p.eat(wRow, wRnd, wRowEnd):
 			t.Noun = Noun{Kind: ARowEnd}

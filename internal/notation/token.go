@@ -267,6 +267,10 @@ func (s *scanner) bracket(c byte) {
 
 // shut matches a closing bracket with the last that was opened; one of another shape closes it all the same, with a finding.
 func (s *scanner) shut(c byte) {
+	if n := len(s.toks); len(s.open) == 0 && c == ')' && n > 0 && n <= 4 && (s.toks[n-1].kind == tNumber || s.toks[n-1].kind == tOrdinal) {
+		s.add(tColon, 1) // "Row 1) ", "12) "
+		return
+	}
 	if len(s.open) == 0 {
 		s.loose = append(s.loose, source.Span{From: s.i, To: s.i + 1})
 		s.i++

@@ -234,7 +234,7 @@ type Unread struct {
 
 // Clauses
 
-// A Clause is one thing a row says: *Make, *Chain, *Group, *Repeat, *Skip, *Leave, *Join, *Travel, *Evenly, *AtEnds, *Through, *Turn,
+// A Clause is one thing a row says: *Make, *Chain, *Group, *Repeat, *Skip, *Leave, *Join, *Travel, *Evenly, *AtEnds, *Within, *Through, *Turn,
 // *Fasten, *Rejoin, *Yarn, *Marker, *Along, *Counts, *Continue, *Quoted, *Remark, *Like or *UnreadClause. A clause may hold for some sizes only.
 type Clause interface {
 	At() source.Span
@@ -278,6 +278,7 @@ type Target struct {
 	Row   Count  // "in skipped st of Rnd 2"
 	Edge  *Edge  // of another piece: "in next st of body.left"
 	Name  string // of a marker, or of the edge gone along: "long side"
+	Any   bool   // of Next: "in any ch-2 sp"
 	Every int    // "in every other st" is 2, "in every 3rd row" is 3; 0 otherwise
 	Over  bool   // "over next 4 sts": the stitches are made over all of these places together
 	Base  bool   // of Same: "in base of ch 1"; Of is the chain
@@ -437,6 +438,7 @@ type Join struct {
 	placed
 	With []Clause // what closes the round when not a slip stitch
 	In   Target
+	Ring bool // "to form a ring"
 	Slip bool // said as a slip stitch only: "sl st in first sc"; at the start of a row it moves along
 	Not  bool // "do not join"
 }
@@ -465,6 +467,12 @@ type AtEnds struct {
 	Change     int // +1 or -1
 	Count      Count
 	Start, End bool
+}
+
+// Within says that only some of the stitches are worked, now and in the rows that follow: "work on first 20 sts only".
+type Within struct {
+	placed
+	In Target
 }
 
 // Through sets the loops for what follows: "FLO:", "Working in back loops only," until the end of the row or the next.
@@ -565,7 +573,7 @@ type Like struct {
 	Extent Extent
 }
 
-// UnreadClause is words that were not understood; Wanted is what could have stood there.
+// UnreadClause is words that were not understood; Wanted is what could have stood there, empty where a finding of another rule says so.
 type UnreadClause struct {
 	placed
 	Text   string

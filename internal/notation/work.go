@@ -97,7 +97,10 @@ func (p *parser) slipCount(c Count, i int) ([]Clause, bool) {
 	}
 	switch {
 	case !ok:
-		if e, said := p.till(); said {
+		if e, said := p.till(); said && e.Kind == ToNext { // "sl st across to next ch-3 sp"
+			t := Target{Where: Next, Noun: e.Noun, Span: e.Span}
+			return []Clause{&Travel{placed: p.placed(i), Stitch: m.Stitch, Count: m.Count, In: []Target{t}}}, true
+		} else if said {
 			m.In = Target{Where: RestUnnamed, Till: e, Span: e.Span}
 		}
 		m.placed = p.placed(i)
@@ -115,7 +118,8 @@ func (p *parser) slipCount(c Count, i int) ([]Clause, bool) {
 		return []Clause{m}, true
 	}
 	if joinsIn(&t) && !c.Said {
-		return []Clause{&Join{placed: p.placed(i), In: t, Slip: true}}, true
+		ring := p.formsRing()
+		return []Clause{&Join{placed: p.placed(i), In: t, Slip: true, Ring: ring}}, true
 	}
 	tr := &Travel{Stitch: m.Stitch, Count: m.Count, In: []Target{t}}
 	for p.is(wAnd) && p.isAt(1, wIn) {
@@ -214,12 +218,27 @@ func (p *parser) join() (Clause, bool) {
 			j.In = t
 		}
 	}
+	j.Ring = p.formsRing()
 	j.placed = p.placed(i)
 	return j, true
 }
 
+// formsRing reads "to form a ring".
+func (p *parser) formsRing() bool {
+	i := p.i
+	if (p.eatAll(wTo, wForm) || p.eatAll(wTo, wMake) || p.eat(wForm) || p.eat(wIn)) && (p.eat(wA) || true) && p.eat(wRing) {
+		return true
+	}
+	p.i = i
+	return false
+}
+
 // joinWith reads what closes a round when it is not a slip stitch alone.
 func (p *parser) joinWith(j *Join) bool {
+	if low := p.low(0); (low == "invisible" || low == "seamless" || low == "inv") && p.isAt(1, wJoin) {
+		p.i += 2
+		return true
+	}
 	for {
 		k := p.i
 		switch {
@@ -372,6 +391,9 @@ func (p *parser) fasten() (Clause, bool) {
 // skip reads "sk 2 sts", "miss next ch-1 sp", "skip that sp", "sk 3 ch (counts as dc)".
 func (p *parser) skip() (Clause, bool) {
 	i := p.i
+	if terms, marked := stitch.Marks(p.low(0)); marked && terms != p.in.Terms || p.low(0) == "missing" && p.in.Terms == stitch.US || p.low(0) == "skipping" && p.in.Terms == stitch.UK {
+		p.reportForeign(p.at(0), map[stitch.Terms]string{stitch.US: "sk", stitch.UK: "miss"}[p.in.Terms])
+	}
 	p.i++
 	var t Target
 	k := p.i
@@ -383,6 +405,7 @@ func (p *parser) skip() (Clause, bool) {
 		return nil, false
 	}
 	t.Span = p.since(min(k, p.i-1))
+	p.eatFor()
 	return &Skip{placed: p.placed(i), In: t}, true
 }
 
@@ -689,7 +712,7 @@ var remarks = [][]string{
 	{"rs", "facing"}, {"ws", "facing"}, {"this", "is"}, {"keep"}, {"keeping"}, {"use"}, {"close"}, {"at", "same", "time"}, {"carrying"}, {"without", "widening"},
 	{"without", "shaping"}, {"without", "increasing"}, {"evenly"}, {"hold"}, {"adjust"}, {"be", "careful"}, {"being", "careful"}, {"leave", "a", "long"}, {"leaving", "a"}, {"ch", "counts"},
 	{"which", "makes"}, {"which"}, {"work", "in", "a", "spiral"}, {"mark", "as", "rs"}, {"sew"}, {"with", "rs"}, {"working", "over"}, {"now"}, {"insert"}, {"flatten"}, {"fold"},
-	{"or"}, {"on"}, {"off"}, {"continuing"}, {"working", "in", "rounds"}, {"working", "in", "rows"}, {"work", "in", "rounds"}, {"work", "in", "rows"}, {"work", "in", "spiral"},
+	{"or"}, {"working", "in", "front"}, {"working", "behind"}, {"working", "around"}, {"in", "front", "of"}, {"taking", "care"}, {"continuing"}, {"working", "in", "rounds"}, {"working", "in", "rows"}, {"work", "in", "rounds"}, {"work", "in", "rows"}, {"work", "in", "spiral"},
 }
 
 // eatWords passes over the words when they come next.

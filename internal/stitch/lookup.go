@@ -152,6 +152,13 @@ func readChange(s Stitch, words []string) (Stitch, int) {
 		return s, 1
 	case "inc", "incs", "increase":
 		return Stitch{Name: "inc", Of: s.Name}, 1
+	case "next": // "sc next 2 sts tog"
+		if len(words) > 2 {
+			if changed, n := readChange(s, words[1:]); n > 1 && changed.Together > 0 {
+				return changed, n + 1
+			}
+		}
+		return s, 0
 	case "2tog", "3tog", "4tog", "5tog":
 		s.Together = words[0][0] - '0'
 		return s, 1

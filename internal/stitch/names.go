@@ -20,6 +20,9 @@ func (s Stitch) bare(t Terms) string {
 	name := s.Name
 	if e != nil {
 		name = e.In(t).Abbr
+		if e.Class == Ring {
+			return e.In(t).Words
+		}
 		if e.Class == Unit && e.Name != "V-st" && e.Name != "cross" {
 			name = strings.ToLower(shortWords(e.In(t).Words)) // "shell", not "sh": units are read more easily in full
 		}
@@ -59,7 +62,7 @@ func (s Stitch) Plural(t Terms) string {
 	if s.Loop != BothLoops || s.Together > 0 || e != nil && e.Class != Unit && e.Class != Trim {
 		return name
 	}
-	if e == nil && !strings.HasSuffix(name, "st") && !strings.HasSuffix(name, "shell") && !strings.HasSuffix(name, "cluster") {
+	if e == nil && !strings.HasSuffix(name, "st") && !strings.HasSuffix(name, "shell") && !strings.HasSuffix(name, "cluster") && !strings.HasSuffix(name, "group") {
 		return name // a pattern's own abbreviation stays as she wrote it
 	}
 	switch {
