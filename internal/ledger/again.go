@@ -34,6 +34,9 @@ func (h *hand) againLine(i int, l *notation.Again) {
 	from := h.worked
 	if len(cycle) == 0 {
 		h.so.open = h.so.open || len(l.Rows) > 0 || l.Last.Said
+		if n := len(stretches); n > 0 {
+			h.so.number = stretches[n-1].to
+		}
 		return
 	}
 	for k := range cycle {

@@ -88,6 +88,13 @@ func (h *hand) check(t trouble, made int) {
 		return
 	}
 	claim, got, want, differs := h.compare(made)
+	if h.s.dead && t.kind == "" && !differs {
+		h.fail(TurningChain, h.row.span, 1)
+		return
+	}
+	if h.s.passing > 0 && t.kind == "" && claim == nil {
+		h.report(Passed, source.Query, h.row.span, 0, [2]string{}, h.s.passing)
+	}
 	switch {
 	case t.kind == "":
 		if differs {
@@ -367,10 +374,13 @@ func (h *hand) groups() int {
 // perSide compares a claim of what stands on each side: between the corner spaces, or between the groups, all round.
 func (h *hand) perSide(c *notation.Claim, n int) (got int, ok, sure bool) {
 	row := h.made[h.first:]
+	if !c.Groups.Said && !h.circle() && !h.s.joined && c.Noun.Kind == notation.AStitch {
+		return h.atBothEnds(c.Noun, n)
+	}
 	widest := 0
 	for i := range row {
 		if m := &row[i]; m.Kind == Spaces {
-			widest = max(widest, m.Chains, m.Whole)
+			widest = max(widest, m.Chains)
 		}
 	}
 	if widest == 0 {
@@ -381,7 +391,7 @@ func (h *hand) perSide(c *notation.Claim, n int) (got int, ok, sure bool) {
 	for i := range row {
 		m := &row[i]
 		switch {
-		case m.Kind == Spaces && max(m.Chains, m.Whole) == widest:
+		case m.Kind == Spaces && m.Chains == widest:
 			for range m.N {
 				sides = append(sides, side)
 				side = 0
@@ -407,6 +417,30 @@ func (h *hand) perSide(c *notation.Claim, n int) (got int, ok, sure bool) {
 		}
 	}
 	return n, true, true
+}
+
+// atBothEnds counts the stitches of a kind with which the row begins and ends: "1 dc each side".
+func (h *hand) atBothEnds(noun notation.Noun, n int) (got int, ok, sure bool) {
+	row := h.made[h.first:]
+	ends := [2]int{}
+	for end := range ends {
+		for i := range row {
+			m := &row[i]
+			if end == 1 {
+				m = &row[len(row)-1-i]
+			}
+			if (m.Kind == Stitches || m.Kind == Turnings) && m.Counted {
+				if !called(m, noun) {
+					break
+				}
+				ends[end] += m.N
+			}
+		}
+	}
+	if ends[0] != n {
+		return ends[0], false, true
+	}
+	return ends[1], ends[1] == n, true
 }
 
 // shownCount is the number of a row as its claim counts it, else all that stand and are counted. Claims of several kinds of stitch

@@ -157,6 +157,7 @@ func (h *hand) passTo(i int, w want) {
 		case stitches == 0 || s.soft || w.what == space || w.what == anyLoop || w.what == group || s.last.made != nil && sameUnit(s.last.made, r.made):
 		case w.what == named || w.what == chain:
 			s.passing += stitches
+			h.named = true
 		default:
 			s.holes += stitches
 		}

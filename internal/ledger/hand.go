@@ -114,6 +114,7 @@ type state struct {
 	soft         bool // the last place was a space: stitches beside it may be passed
 	hidden       bool // a place was taken that only the pattern knows of
 	elastic      bool // something was worked as often as it fits
+	dead         bool // a chain was worked into that does not stand
 	in           place
 	inside       bool // everything goes into in
 	unit         int

@@ -111,6 +111,10 @@ func (h *hand) rowLine(i int, l *notation.Row) {
 	if !ok {
 		return
 	}
+	if len(l.Label.Numbers) == 0 && l.Label.Words == "" && !l.Label.Times.Said && !h.works(l.Body) {
+		h.aside(l.Body) // "Fasten off."
+		return
+	}
 	if len(l.Label.Numbers) == 0 {
 		n, ok := h.number(l.Label.Times, 1)
 		if !ok || n <= 0 {
@@ -150,6 +154,31 @@ func (h *hand) thenAgain(l *notation.Row) ([]notation.Clause, *notation.Again, b
 		}
 	}
 	return nil, nil, false
+}
+
+// aside does what a line says that is no row: it fastens off, turns, places a marker in the last stitch.
+func (h *hand) aside(clauses []notation.Clause) {
+	for _, c := range clauses {
+		if !h.holds(c.For()) {
+			continue
+		}
+		switch c := c.(type) {
+		case *notation.Fasten:
+			h.so.cut = c.At()
+		case *notation.Rejoin:
+			h.so.cut.To = 0
+		case *notation.Turn:
+			h.so.turn, h.so.still = !c.Not, c.Not
+		case *notation.Chain:
+			h.so.begin = c
+		case *notation.Marker:
+			if n := len(h.b.Rows); n > 0 && c.Does != "remove" {
+				h.b.Marks = append(h.b.Marks, Mark{Name: c.Name, Row: n - 1, Place: max(h.b.Rows[n-1].Places-1, 0)})
+			}
+		case *notation.UnreadClause:
+			h.so.open = true
+		}
+	}
 }
 
 func isNext(words string) bool { return words == "Next" || words == "next" }

@@ -241,8 +241,13 @@ func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, 
 	}
 	all := t.Where == notation.Everywhere || t.Where == notation.Remaining || t.Where == notation.RestUnnamed || t.Till.Kind != notation.NotSaid ||
 		t.Each && !t.Count.Said && t.Where != notation.First && t.Where != notation.Last && t.Where != notation.Next
-	if w.what == named && (h.sloppy || h.ahead(w, 0) == 0) {
-		w = want{}
+	if w.what == named {
+		switch n := h.ahead(w, 0); {
+		case h.sloppy || n == 0:
+			w = want{}
+		case n < s.left:
+			h.named = true
+		}
 	}
 	if all {
 		n := h.extent(w, t, rest)

@@ -17,6 +17,9 @@ func (h *hand) put(m Made, w want, count, uses int) {
 			h.beyond(m, w, count, each, max(uses, 1))
 			return
 		}
+		if r.made.Kind == Turnings && !r.made.Stands {
+			h.s.dead = true
+		}
 		if r.made.Kind == Rings {
 			m.N, m.Into = each*count, r.span(0, 1)
 			m.Each = 0

@@ -212,7 +212,17 @@ func (h *hand) fit(body []notation.Clause, e ending, rest []notation.Clause) {
 	if h.trial == 0 && h.tries(marks[:], times, e, rest, told) {
 		return
 	}
-	h.rewind(marks[times%len(marks)])
+	if h.trial > 0 {
+		h.rewind(marks[times%len(marks)])
+	} else { // what was tried has written over the last times: work them again
+		back := min(candidates-1, times)
+		h.rewind(marks[(times-back)%len(marks)])
+		for i := range back {
+			h.s.again, h.s.fresh, h.s.elastic = times-back+i > 0, true, true
+			h.seq(body, false)
+			h.s.repeats++
+		}
+	}
 	h.s.fit = told
 	h.seq(e.words, false)
 	h.seq(rest, true)

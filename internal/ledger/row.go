@@ -31,19 +31,21 @@ type before struct {
 	reports int
 	marks   int
 	said    int
+	errors  int
 	asked   bool
 	usedF   bool
 	foreign []reach
+	numbers int
 }
 
 func (h *hand) before() before {
-	return before{h.so, len(h.made), len(h.b.Rows), len(h.reports), len(h.b.Marks), len(h.said), h.asked, h.usedFoundation, slices.Clone(h.foreign)}
+	return before{h.so, len(h.made), len(h.b.Rows), len(h.reports), len(h.b.Marks), len(h.said), h.errors, h.asked, h.usedFoundation, slices.Clone(h.foreign), len(h.b.numbered)}
 }
 
 func (h *hand) back(b before) {
-	h.so, h.asked, h.usedFoundation, h.foreign = b.so, b.asked, b.usedF, b.foreign
+	h.so, h.errors, h.asked, h.usedFoundation, h.foreign = b.so, b.errors, b.asked, b.usedF, b.foreign
 	h.made, h.b.Rows, h.reports = h.made[:b.made], h.b.Rows[:b.rows], h.reports[:b.reports]
-	h.b.Marks, h.said = h.b.Marks[:b.marks], h.said[:b.said]
+	h.b.Marks, h.said, h.b.numbered = h.b.Marks[:b.marks], h.said[:b.said], h.b.numbered[:b.numbers]
 }
 
 // workRow works a row. Where it does not come out, it is tried with names of stitches taken loosely, and upon the number that the row
@@ -53,7 +55,6 @@ func (h *hand) workRow(t text) {
 	if h.attempt(t) {
 		return
 	}
-	failed := h.before()
 	if h.named {
 		h.back(b)
 		h.sloppy = true
@@ -64,6 +65,9 @@ func (h *hand) workRow(t text) {
 			return
 		}
 	}
+	if h.meantOther(t, b) {
+		return
+	}
 	if n := b.so.shown; n >= 0 && !b.so.open {
 		h.back(b)
 		h.startOn(n, Made{Kind: Stitches, Stitch: b.so.main, Stands: true, Counted: true})
@@ -72,10 +76,51 @@ func (h *hand) workRow(t text) {
 			return
 		}
 	}
-	if len(h.reports) != failed.reports || h.sloppy || len(h.b.Rows) != failed.rows || b.so.shown >= 0 || h.named {
-		h.back(b)
-		h.attempt(t)
+	h.back(b)
+	h.attempt(t)
+}
+
+// meantOther tries, for a row that repeats another one and does not come out, whether it comes out as one of the rows told lately: then
+// that is the row which is meant.
+func (h *hand) meantOther(t text, b before) bool {
+	like, ok := onlyLike(t.body)
+	if !ok || len(like.Rows) != 1 || like.Rows[0].To.Said || len(t.claims) == 0 {
+		return false
 	}
+	said, _ := h.number(like.Rows[0].From, 0)
+	for i := len(h.told) - 1; i >= max(0, len(h.told)-8); i-- {
+		other := &h.told[i]
+		if _, again := onlyLike(other.text.body); again || other.number == said {
+			continue
+		}
+		h.back(b)
+		try := t
+		try.body, try.counts = other.text.body, other.text.counts
+		if h.attempt(try) {
+			h.row = t
+			h.fail(RowReference, like.At(), 4, said, other.number, h.so.count)
+			return true
+		}
+	}
+	return false
+}
+
+// onlyLike is the reference that a row consists of.
+func onlyLike(body []notation.Clause) (*notation.Like, bool) {
+	var like *notation.Like
+	for _, c := range body {
+		switch c := c.(type) {
+		case *notation.Like:
+			if like != nil {
+				return nil, false
+			}
+			like = c
+		case *notation.Turn, *notation.Chain, *notation.Remark, *notation.Join:
+		default:
+			return nil, false
+		}
+	}
+	return like, like != nil
 }
 
 // attempt works a row once. It reports false when the row does not come out, by use or by count.
@@ -83,6 +128,7 @@ func (h *hand) attempt(t text) bool {
 	errors := h.errors
 	h.row = t
 	h.named = false
+	h.afterCut(t)
 	first := h.so.begin
 	if first != nil && beginsWithChain(t.body) {
 		first = nil
@@ -115,6 +161,28 @@ func (h *hand) attempt(t text) bool {
 	h.row = t
 	h.close()
 	return h.errors == errors
+}
+
+// afterCut reports a row that goes on where the yarn was fastened off, without joining it again or another.
+func (h *hand) afterCut(t text) {
+	if h.so.cut.To == 0 {
+		return
+	}
+	h.so.cut.To = 0
+	if t.label != nil && t.label.Yarn != "" {
+		return
+	}
+	for _, c := range t.body {
+		switch c := c.(type) {
+		case *notation.Rejoin, *notation.Yarn:
+			return
+		case *notation.Make:
+			if c.Stitch.Manner == stitch.Standing {
+				return
+			}
+		}
+	}
+	h.report(AfterOff, source.Error, t.span, 0, [2]string{})
 }
 
 func beginsWithChain(body []notation.Clause) bool {

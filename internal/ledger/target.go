@@ -152,6 +152,9 @@ func (h *hand) toLast(w want, n int) {
 		return
 	}
 	over := s.left - n
+	if over > 0 && w.what == named && h.ahead(w, 0) == n && h.nextIs(w) {
+		return // the last of their name
+	}
 	soft := s.soft
 	for over > 0 && s.run < len(s.runs) {
 		r := &s.runs[s.run]
@@ -173,6 +176,16 @@ func (h *hand) toLast(w want, n int) {
 			s.holes += take * weight
 		}
 	}
+}
+
+// nextIs reports whether the next stitch is what is looked for.
+func (h *hand) nextIs(w want) bool {
+	for i, off := h.s.run, h.s.off; i < len(h.s.runs); i, off = i+1, 0 {
+		if r := &h.s.runs[i]; off < r.n && h.weight(r) > 0 {
+			return h.accepts(r, w)
+		}
+	}
+	return false
 }
 
 // same works a stitch in the place where the hook has been, or in the first place where it has been nowhere.
