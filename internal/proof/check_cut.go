@@ -31,6 +31,10 @@ type cutter struct {
 // always quick.
 const longest = 256
 
+// reach is how many bytes a value, tag, address or piece of code has at most. One that is opened and never closed is not looked for
+// in the whole of the file, again and again.
+const reach = 1 << 11
+
 // take cuts one passage.
 func (c *cutter) take(kind passageKind, span source.Span) {
 	to := min(span.To, len(c.file.Text))
@@ -48,18 +52,19 @@ func (c *cutter) take(kind passageKind, span source.Span) {
 func (c *cutter) next() {
 	rest := c.text[c.at:]
 	r, size := utf8.DecodeRuneInString(rest)
+	near := rest[:min(len(rest), reach)]
 	switch {
 	case r == '\\':
 		c.escape(rest)
 	case r == '`':
-		c.at += codeLength(rest)
-	case r == '{' && strings.IndexByte(rest, '}') > 0:
-		c.value(strings.IndexByte(rest, '}') + 1)
-	case r == '<' && tagLength(rest) > 0:
-		c.at += tagLength(rest)
+		c.at += codeLength(near)
+	case r == '{' && strings.IndexByte(near, '}') > 0:
+		c.value(strings.IndexByte(near, '}') + 1)
+	case r == '<' && tagLength(near) > 0:
+		c.at += tagLength(near)
 	case r == ']' && strings.HasPrefix(rest, "]("):
 		c.put(mark, 1)
-		c.at += addressLength(c.text[c.at:])
+		c.at += addressLength(near[1:])
 	case r == '\n':
 		c.at++
 		if c.kind != paragraph {

@@ -1,12 +1,17 @@
 package proof
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
 
 // A place is a word of a passage.
 type place struct{ passage, word int }
+
+func (a place) compare(b place) int {
+	return cmp.Or(cmp.Compare(a.passage, b.passage), cmp.Compare(a.word, b.word))
+}
 
 // reading is what a pattern says to its makers, with every word to be found by itself.
 type reading struct {
@@ -28,20 +33,24 @@ func newReading(all []passage) reading {
 
 // mentions reports whether a phrase stands anywhere, in the singular or the plural.
 func (r reading) mentions(phrase string) bool {
-	words := strings.Fields(flat(phrase))
-	if len(words) == 0 {
-		return false
+	phrase = strings.TrimSpace(flat(phrase))
+	return phrase != "" && (len(r.places(phrase)) > 0 || len(r.places(phrase+"s")) > 0 || len(r.places(phrase+"es")) > 0)
+}
+
+// places returns where a phrase begins, in the order of the file. It is given in small letters.
+func (r reading) places(phrase string) []place {
+	words := strings.Fields(phrase)
+	begun := r.index[words[0]]
+	if len(words) == 1 {
+		return begun
 	}
-	last := words[len(words)-1]
-	for _, form := range []string{last, last + "s", last + "es"} {
-		words[len(words)-1] = form
-		for _, at := range r.index[words[0]] {
-			if r.passages[at.passage].goesOn(at.word, words) {
-				return true
-			}
+	var all []place
+	for _, at := range begun {
+		if r.passages[at.passage].goesOn(at.word, words) {
+			all = append(all, at)
 		}
 	}
-	return false
+	return all
 }
 
 // goesOn reports whether the words stand at a place, hyphens between them or not.
@@ -95,10 +104,18 @@ func (p passage) follows(i, within int, any ...string) bool {
 	return false
 }
 
-// nearBefore reports whether one of the words stands next before a place, or next but one.
-func (p passage) nearBefore(i int, any ...string) bool {
-	return i > 0 && p.words[i-1].is(any...) || i > 1 && p.words[i-2].is(any...)
+// leads reports whether one of the words stands within so many places before a word, in its sentence.
+func (p passage) leads(i, within int, any ...string) bool {
+	for j := i - 1; j >= 0 && j >= i-within && p.words[j].sentence == p.words[i].sentence; j-- {
+		if p.words[j].is(any...) {
+			return true
+		}
+	}
+	return false
 }
+
+// nearBefore reports whether one of the words stands next before a place, or next but one.
+func (p passage) nearBefore(i int, any ...string) bool { return p.leads(i, 2, any...) }
 
 // before returns the words of a sentence up to a place, in small letters.
 func (p passage) before(i int) string {

@@ -8,6 +8,7 @@ import (
 	"foundrow/internal/formula"
 	"foundrow/internal/grade"
 	"foundrow/internal/measure"
+	"foundrow/internal/source"
 )
 
 // houseShape is how the trade's list is set for so many sizes, in the whole of a document: up to six in one bracket, from seven on
@@ -72,6 +73,40 @@ func listLength(e *edit) []note {
 			expected: strconv.Itoa(e.sizes()), found: strconv.Itoa(len(q.entries)),
 		})
 	})
+	return notes
+}
+
+// strangeSize finds paragraphs for some sizes, "Sizes M and 3X to 5X only: …", that name a size the pattern does not offer; rows for
+// some sizes are package notation's to read.
+func strangeSize(e *edit) []note {
+	var notes []note
+	for _, p := range e.passages {
+		if p.kind != paragraph || len(p.words) == 0 || !p.words[0].is("size", "sizes") {
+			continue
+		}
+		end := slices.IndexFunc(p.words, func(w word) bool { return w.is(":") })
+		if end < 2 || !p.words[end-1].is("only") {
+			continue
+		}
+		for from := 1; from < end; from++ {
+			to := from
+			for to < end-1 && !p.words[to].is(",", "and", "to") {
+				to++
+			}
+			if to == from {
+				continue
+			}
+			span := p.words[from].span.Through(p.words[to-1].span)
+			if name := e.pattern.File.Slice(span); !slices.Contains(e.Sizes, name) && !slices.Contains(e.pattern.Sizes.Long, name) {
+				n := note{span: span, message: "`" + name + "` is no size of this pattern", fix: "its sizes are " + source.List(e.Sizes, "and")}
+				if near := source.Nearest(name, e.Sizes); near != "" {
+					n.fix = "did you mean " + near + "? " + n.fix
+				}
+				notes = append(notes, n)
+			}
+			from = to
+		}
+	}
 	return notes
 }
 

@@ -124,10 +124,16 @@ func startsName(w word) bool {
 	return w.kind == plainWord && w.text != w.low && len(w.text) > 1 && w.text != strings.ToUpper(w.text)
 }
 
-// unlistedYarn finds letters that rows use as yarns and that the materials do not have.
+// yarnWords are what rows call yarns by: the trade's letters, and the plain colours (common practice, no source).
+var yarnWords = []string{
+	"A", "B", "C", "D", "E", "F", "G", "H", "MC", "CC",
+	"black", "white", "cream", "grey", "gray", "brown", "red", "pink", "orange", "yellow", "green", "blue", "navy", "teal", "purple", "lilac",
+}
+
+// unlistedYarn finds letters and colours that rows take up as yarns and that the materials do not have.
 func unlistedYarn(e *edit) []note {
 	var notes []note
-	for _, name := range []string{"A", "B", "C", "D", "E", "F", "G", "H", "MC", "CC"} {
+	for _, name := range yarnWords {
 		if e.hasYarn(name) {
 			continue
 		}
@@ -162,7 +168,8 @@ func takesYarn(words []word, i int) bool {
 
 func (e *edit) hasYarn(name string) bool {
 	return slices.ContainsFunc(e.pattern.Yarns, func(y pattern.Yarn) bool {
-		return strings.EqualFold(y.Name.Text, name) || name == "MC" && strings.EqualFold(y.Name.Text, "main")
+		return strings.EqualFold(y.Name.Text, name) || name == "MC" && strings.EqualFold(y.Name.Text, "main") ||
+			len(name) > 2 && (holds(flat(y.Colour), name) || holds(flat(y.Wanted), name))
 	})
 }
 

@@ -13,13 +13,13 @@ import (
 type part struct {
 	name    string
 	words   []string // that name it among the notions and in the text
-	verbs   []string // that take it up: a text that only speaks of ribbon is no instruction
+	verbs   []string // that take it up, not far before its name: a text that only speaks of ribbon is no instruction
 	by      []string // words that take it up by themselves
 	counted bool     // so many of it: the amount has to be said
 	small   bool     // can come off and be swallowed
 }
 
-var attach = []string{"sew", "sewing", "attach", "thread", "lace", "insert", "fix", "fasten", "add", "weave", "tie", "glue", "stitch", "position", "place", "string"}
+var attach = []string{"sew", "sewing", "attach", "thread", "insert", "fix", "fasten", "add", "tie", "glue"}
 
 var parts = []part{
 	{name: "buttons", words: []string{"button", "buttons"}, verbs: attach, by: []string{"buttonhole", "buttonholes"}, counted: true, small: true},
@@ -42,35 +42,34 @@ func (pt part) lists(n pattern.Notion) bool {
 	return slices.ContainsFunc(pt.words, func(w string) bool { return strings.Contains(text, " "+w+" ") })
 }
 
-// taken returns the first place where the part is taken up. A sentence that leaves it to the maker, or says that there is none,
-// takes nothing up.
+// taken returns the first place where the part is taken up.
 func (pt part) taken(e *edit) (place, bool) {
-	first, found := place{}, false
-	look := func(words []string, by bool) {
-		for _, name := range words {
-			head, tail, two := strings.Cut(name, " ")
-			for _, at := range e.index[head] {
-				if found && (at.passage > first.passage || at.passage == first.passage && at.word >= first.word) {
-					break
-				}
-				p, behind := e.passages[at.passage], at.word+1
-				if two {
-					if !p.follows(behind, 1, tail) {
-						continue
-					}
-					behind++
-				}
-				if isLeft(p, at.word) || !by && (!p.says(at.word, pt.verbs...) || p.follows(behind, 1, "band", "bands", "loop", "loops", "hole", "holes", "edge", "side", "placket", "stitch")) {
-					continue
-				}
-				first, found = at, true
+	var all []place
+	for _, name := range slices.Concat(pt.by, pt.words) {
+		for _, at := range e.places(name) {
+			if pt.isTaken(e.passages[at.passage], at.word, name, e.pattern.Kind.Text) {
+				all = append(all, at)
 				break
 			}
 		}
 	}
-	look(pt.by, true)
-	look(pt.words, false)
-	return first, found
+	if len(all) == 0 {
+		return place{}, false
+	}
+	return slices.MinFunc(all, place.compare), true
+}
+
+// isTaken reports whether a name of the part, or a word that takes it up, is an instruction where it stands. In a toy filling goes
+// without saying; elsewhere "stuff" may be anything, unless it begins a sentence.
+func (pt part) isTaken(p passage, i int, name, kind string) bool {
+	if isLeft(p, i) {
+		return false
+	}
+	if slices.Contains(pt.by, name) {
+		return pt.counted || kind == "toy" || p.words[i].text != p.words[i].low
+	}
+	behind := i + 1 + strings.Count(name, " ")
+	return p.leads(i, 5, pt.verbs...) && !p.follows(behind, 1, "band", "bands", "loop", "loops", "hole", "holes", "edge", "side", "placket", "stitch")
 }
 
 // isLeft reports whether a sentence leaves something out, or leaves it to the maker.

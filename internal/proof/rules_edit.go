@@ -103,6 +103,13 @@ var editRules = []Rule{
 		Right: "offer = \"XS to L\"\n…\nLeave a gap of 12 (14, 16, 18) cm.",
 	},
 	{
+		Name: "unknown-size", Severity: source.Error, Line: 8, check: strangeSize,
+		Sense: "A size is named that the pattern does not offer.",
+		Why:   "A line for it would reach nobody.",
+		Wrong: "Sizes M and 6X only: Ch 1, turn.",
+		Right: "Sizes M and 5X only: Ch 1, turn.",
+	},
+	{
 		Name: "list-shape", Severity: source.Query, Line: 8, check: listShape,
 		Sense: "The brackets of a list part the sizes elsewhere than those of the rest of the document.",
 		Why:   "With nine sizes the brackets are what a maker counts by. Up to six sizes stand in one bracket, more in two, the larger first.",

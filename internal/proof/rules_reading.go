@@ -229,11 +229,11 @@ var readingRules = []Rule{
 		Right: "| Back | Front | Sleeve |\n| --- | --- | --- |\n| 62 | 64 | 20 |",
 	},
 	{
-		Name: "line-too-long", Severity: source.Error,
-		Sense: "A line of the text is longer than any that somebody wrote.",
-		Why:   "The file is damaged, or is not a text.",
-		Wrong: "…a line of a thousand pages…",
-		Right: "A paragraph is one line, or several.",
+		Name: "too-deep", Severity: source.Error,
+		Sense: "A line opens more quotes and lists, one inside the other, than anybody writes.",
+		Why:   "The file is damaged, or is not a text; it is not read before the line is mended.",
+		Wrong: "> > > > > > > > … > Weave in the ends.",
+		Right: "> Weave in the ends.",
 	},
 	{
 		Name: "file-too-large", Severity: source.Error,

@@ -26,7 +26,7 @@ type use struct {
 // a field called Rule or rule. Each comes with the places where it stands.
 func reported(t *testing.T) map[string][]use {
 	t.Helper()
-	loaded, err := packages.Load(&packages.Config{Mode: packages.NeedName | packages.NeedSyntax | packages.NeedTypes | packages.NeedTypesInfo | packages.NeedImports | packages.NeedDeps}, "foundrow/...")
+	loaded, err := packages.Load(&packages.Config{Mode: packages.NeedName | packages.NeedCompiledGoFiles | packages.NeedImports | packages.NeedTypes | packages.NeedTypesSizes | packages.NeedSyntax | packages.NeedTypesInfo}, "foundrow/...")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -151,11 +151,4 @@ var workingRules = []Rule{
 		Wrong: "Sew {hem.rows} rows to the front.",
 		Right: "[counts]\nhem_rows = \"24 rows\"\n…\nSew {hem_rows} rows to the front.",
 	},
-	{
-		Name: "unknown-size", Severity: source.Error, Line: 8,
-		Sense: "A size is named that the pattern does not offer.",
-		Why:   "A line for it would reach nobody.",
-		Wrong: "Sizes M and 6X only: Ch 1, turn.",
-		Right: "Sizes M and 5X only: Ch 1, turn.",
-	},
 }
