@@ -39,7 +39,17 @@ func Parse(in Input) (*Block, source.Findings) {
 		}
 		from = end + 1
 	}
+	b.Edges = p.edges
 	return b, p.fs
+}
+
+// Clauses reads what a special stitch is worked as, "5 dc in next st", where it can be read; ok is false where it is words only.
+func Clauses(in Input) (clauses []Clause, ok bool) {
+	p := parser{in: in, text: in.File.Text, specials: in.Specials}
+	p.sc = scanner{text: in.File.Text, terms: in.Terms, slot: in.Slot}
+	p.begin(in.Body.From, in.Body.To)
+	clauses, _ = p.clauses()
+	return clauses, len(clauses) > 0 && len(p.fs) == 0
 }
 
 // longest is how many bytes of one line are read; no row of print comes near.
@@ -64,6 +74,7 @@ type parser struct {
 	wanted string        // what
 	only   Only          // of the clause being read
 	more   []Line        // further rules of the line just read
+	edges  []Edge        // of other pieces, as they are met
 	// foreignAt are the places of words of the other terms that were reported, because a place may be read several times
 	foreignAt []int
 }

@@ -617,5 +617,7 @@ func (p *parser) edgePlace(t *Target) bool {
 func (p *parser) edgeName() Edge {
 	t := p.at(0)
 	p.i++
-	return Edge{Piece: p.text[t.from:t.n], Which: p.text[t.n+1 : t.to], Span: t.span()}
+	e := Edge{Piece: p.text[t.from:t.n], Which: p.text[t.n+1 : t.to], Span: t.span()}
+	p.edges = append(p.edges, e)
+	return e
 }

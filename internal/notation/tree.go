@@ -15,6 +15,7 @@ import (
 // A Block is a piece's lines in order.
 type Block struct {
 	Lines []Line
+	Edges []Edge // of other pieces that the lines name, so that those are worked first
 }
 
 // A Line is one line of a block: *Foundation, *Start, *Row, *Again, *Rule, *Note, *Film, *Mark, *Seam, *Chart, *Lengthen,
