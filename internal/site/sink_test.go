@@ -79,6 +79,9 @@ func (s *shelf) build(t reporter, files map[string]string, m *Memory) (Site, []s
 	said := make([]string, len(findings))
 	for i, f := range findings {
 		said[i] = f.String()
+		if f.Fix != "" {
+			said[i] += "\n    fix: " + f.Fix
+		}
 	}
 	return site, said
 }

@@ -1,0 +1,151 @@
+package publish
+
+import (
+	"bytes"
+	"io/fs"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"foundrow/internal/testkit"
+)
+
+// tree reads all files below a folder, but for our own record of them.
+func tree(t testing.TB, folder string) map[string]string {
+	t.Helper()
+	all := map[string]string{}
+	err := filepath.WalkDir(folder, func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || d.Name() == recordName {
+			return err
+		}
+		text, err := os.ReadFile(name)
+		rest, _ := filepath.Rel(folder, name)
+		all[filepath.ToSlash(rest)] = string(text)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+// madeUp writes a made-up studio into a folder of its own, with a cache of its own.
+func madeUp(t testing.TB, patterns int) string {
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	folder := t.TempDir()
+	testkit.WriteStudio(t, folder, testkit.Studio(patterns))
+	return folder
+}
+
+func run(t testing.TB, o Order) Report {
+	t.Helper()
+	r, findings, err := Run(o)
+	if err != nil || len(findings) > 0 {
+		t.Fatal(err, findings)
+	}
+	return r
+}
+
+// After any edits, publishing again leaves what publishing for the first time does: the same files with the same bytes.
+func TestPublishAgainIsPublish(t *testing.T) {
+	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	rapid.Check(t, func(rt *rapid.T) {
+		studio, clean := t.TempDir(), t.TempDir()
+		testkit.WriteStudio(t, studio, testkit.Studio(0))
+		for range rapid.IntRange(2, 4).Draw(rt, "times") {
+			for range rapid.IntRange(0, 3).Draw(rt, "changes") {
+				slug := rapid.SampledFrom([]string{"hat", "bag", "scarf"}).Draw(rt, "slug")
+				name := filepath.Join(studio, "content", "patterns", slug)
+				if rapid.IntRange(0, 3).Draw(rt, "remove") == 0 {
+					os.RemoveAll(name)
+				} else {
+					text := testkit.Pattern(rapid.IntRange(0, 5).Draw(rt, "number"))
+					testkit.WriteStudio(t, name, map[string]string{"pattern.md": text})
+				}
+			}
+			run(t, Order{Studio: studio})
+			os.RemoveAll(clean)
+			run(t, Order{Studio: studio, Into: clean, Forget: true})
+			if got, want := tree(t, filepath.Join(studio, "public")), tree(t, clean); !maps.Equal(got, want) {
+				rt.Fatalf("publishing again left\n%v\nand for the first time\n%v", slices.Sorted(maps.Keys(got)), slices.Sorted(maps.Keys(want)))
+			}
+		}
+	})
+}
+
+// An edit that leaves a file's size and time as they were is seen all the same.
+func TestEditBehindTheClock(t *testing.T) {
+	studio := madeUp(t, 1)
+	name := filepath.Join(studio, "content", "patterns", "thing-0000", "pattern.md")
+	old := time.Now().Add(-time.Hour)
+	change := func(from, to string) {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text = bytes.ReplaceAll(text, []byte(from), []byte(to))
+		if err := os.WriteFile(name, text, 0o666); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.Chtimes(name, old, old); err != nil {
+			t.Fatal(err)
+		}
+	}
+	change("Weave in the ends", "Weave in all ends")
+	run(t, Order{Studio: studio})
+	change("Weave in all ends", "Leave in the ends")
+	run(t, Order{Studio: studio})
+	page := tree(t, filepath.Join(studio, "public"))["patterns/thing-0000/index.html"]
+	if !strings.Contains(page, "Leave in the ends") {
+		t.Error("the edit was not seen")
+	}
+}
+
+// Two runs at once would undo each other's work: the second does not begin.
+func TestOneAtATime(t *testing.T) {
+	studio := madeUp(t, 1)
+	public := filepath.Join(studio, "public")
+	if err := os.Mkdir(public, 0o777); err != nil {
+		t.Fatal(err)
+	}
+	lock, err := lockFolder(public)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := Run(Order{Studio: studio}); err == nil || !strings.Contains(err.Error(), "another foundrow is publishing") {
+		t.Errorf("beside another run: %v", err)
+	}
+	lock.Close()
+	run(t, Order{Studio: studio})
+}
+
+// What is remembered is only ever a help: damaged, it is left out of account.
+func TestDamagedPast(t *testing.T) {
+	studio := madeUp(t, 3)
+	run(t, Order{Studio: studio})
+	want := tree(t, filepath.Join(studio, "public"))
+	cache, _ := os.UserCacheDir()
+	found, err := filepath.Glob(filepath.Join(cache, "foundrow", "*", "remembered"))
+	if err != nil || len(found) != 1 {
+		t.Fatal(found, err)
+	}
+	text, err := os.ReadFile(found[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, damaged := range []string{"", "nonsense", string(text[:len(text)/2]), strings.ReplaceAll(string(text), "{", "["), strings.ReplaceAll(string(text), "patterns", "pattern")} {
+		if err := os.WriteFile(found[0], []byte(damaged), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		run(t, Order{Studio: studio})
+		if got := tree(t, filepath.Join(studio, "public")); !maps.Equal(got, want) {
+			t.Errorf("after damage there are %v", slices.Sorted(maps.Keys(got)))
+		}
+	}
+}
