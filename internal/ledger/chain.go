@@ -81,7 +81,7 @@ func (h *hand) chainOn(n int, span source.Span) {
 	row := len(h.b.Rows)
 	made := []Made{{Kind: Chains, Stitch: stitch.Stitch{Name: "ch"}, N: n, Stands: true}}
 	h.b.Rows = append(h.b.Rows, Row{Made: made, Places: n, Line: h.row.line})
-	h.insertRun(run{&made[0], row, n - 1, n, true, Top})
+	h.insertRun(run{made: &made[0], row: row, from: n - 1, n: n, back: true})
 	if h.s.begun {
 		h.s.chains = append(h.s.chains[:len(h.s.chains):len(h.s.chains)], insert{row: row, at: h.placed(), n: n})
 	}

@@ -15,6 +15,8 @@ type run struct {
 	n    int
 	back bool // the numbers fall
 	face Face
+
+	corner bool // it is a corner space
 }
 
 // span returns n places of a run, from the one at off.
@@ -46,7 +48,7 @@ func follows(a, b Span) (Span, bool) {
 func (b *Book) layOut(runs []run, s Span) []run {
 	if s.Face == RowEnd {
 		m := &Made{Kind: Ends, Stitch: b.endStitch(s.Row), N: s.N, Stands: true, Counted: true}
-		r := run{m, s.Row, s.From, s.N, s.Back, RowEnd}
+		r := run{made: m, row: s.Row, from: s.From, n: s.N, back: s.Back, face: RowEnd}
 		if s.Back {
 			r.from = s.From + s.N - 1
 		}
@@ -59,7 +61,7 @@ func (b *Book) layOut(runs []run, s Span) []run {
 			m := &made[i]
 			from, to := max(at, s.From), min(at+m.N, s.From+s.N)
 			if from < to {
-				runs = append(runs, run{m, s.Row, from, to - from, false, s.Face})
+				runs = append(runs, run{made: m, row: s.Row, from: from, n: to - from, face: s.Face})
 			}
 			at += m.N
 		}
@@ -69,7 +71,7 @@ func (b *Book) layOut(runs []run, s Span) []run {
 		m := &made[i]
 		from, to := max(end-m.N, s.From), min(end, s.From+s.N)
 		if from < to {
-			runs = append(runs, run{m, s.Row, to - 1, to - from, true, s.Face})
+			runs = append(runs, run{made: m, row: s.Row, from: to - 1, n: to - from, back: true, face: s.Face})
 		}
 		end -= m.N
 	}

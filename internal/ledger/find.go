@@ -29,6 +29,7 @@ const (
 	otherSide // the free loops of a chain: worked only when they are named
 	anything  // whatever comes next
 	anyLoop   // a space, or a turning chain that is as long
+	corner    // the space in the middle of a corner
 )
 
 // wants is what a noun asks for.
@@ -42,6 +43,9 @@ func (h *hand) wants(n notation.Noun) want {
 	case notation.AChain:
 		return want{what: chain}
 	case notation.ASpace:
+		if n.Name == "corner" && h.corners() {
+			return want{what: corner}
+		}
 		chains, _ := h.number(n.Chains, 0)
 		return want{what: space, chains: chains}
 	case notation.TurningCh:
@@ -51,6 +55,9 @@ func (h *hand) wants(n notation.Noun) want {
 	case notation.ARowEnd:
 		return want{what: rowEnd, stitch: n.Stitch}
 	case notation.AUnit, notation.ARepeat:
+		if n.Name == "corner" && n.Stitch.Name == "" && h.corners() {
+			return want{what: corner}
+		}
 		if n.Stitch.Name != "" && h.single(n.Stitch) {
 			return want{what: named, stitch: n.Stitch}
 		}
@@ -78,6 +85,8 @@ func (h *hand) accepts(r *run, w want) bool {
 		return m.Kind == Chains || m.Kind == Spaces || m.Kind == Turnings && m.Stands
 	case space:
 		return m.Kind == Spaces && (w.chains == 0 || w.chains == m.Chains || w.chains == m.Whole)
+	case corner:
+		return r.corner
 	case anyLoop:
 		return m.Chains == w.chains || m.Whole == w.chains
 	case stitchOrCh, stitchOrSp:
@@ -154,7 +163,7 @@ func (h *hand) passTo(i int, w want) {
 		}
 		s.left -= stitches
 		switch {
-		case stitches == 0 || s.soft || w.what == space || w.what == anyLoop || w.what == group || s.last.made != nil && sameUnit(s.last.made, r.made):
+		case stitches == 0 || s.soft || w.what == space || w.what == anyLoop || w.what == corner || w.what == group || s.last.made != nil && sameUnit(s.last.made, r.made):
 		case w.what == named || w.what == chain:
 			s.passing += stitches
 			h.named = true
@@ -256,4 +265,35 @@ func (h *hand) until(w, stop want) (n int, ok bool) {
 		}
 	}
 	return n, false
+}
+
+func isSpace(w want) bool { return w.what == space || w.what == corner || w.what == anyLoop }
+
+// corners finds the corner spaces of the live edge: those with a group on both sides of them, else the widest where some are wider. It
+// reports whether there are any.
+func (h *hand) corners() bool {
+	runs := h.s.runs
+	found, least, most := false, 0, 0
+	for i := range runs {
+		m := runs[i].made
+		if m.Kind != Spaces {
+			continue
+		}
+		if least == 0 || m.Chains < least {
+			least = m.Chains
+		}
+		most = max(most, m.Chains)
+		if i > 0 && i < len(runs)-1 && sameUnit(m, runs[i-1].made) && sameUnit(m, runs[i+1].made) {
+			runs[i].corner, found = true, true
+		}
+	}
+	if found || most == least {
+		return found
+	}
+	for i := range runs {
+		if m := runs[i].made; m.Kind == Spaces && m.Chains == most {
+			runs[i].corner = true
+		}
+	}
+	return true
 }

@@ -67,6 +67,7 @@ type progress struct {
 	cut       source.Span   // where the yarn was fastened off; To of 0 when it was not
 	count     int           // of the last row
 	changed   bool
+	growth    int  // of the last row that changed the number
 	rows      int  // since the start
 	fresh     bool // the next row may have any number
 	rounds    bool // the last row was called a round

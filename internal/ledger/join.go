@@ -105,7 +105,7 @@ func (h *hand) travel(c *notation.Travel) {
 		if t.Where == notation.TopOf && s.begun {
 			continue
 		}
-		if w.what == space || w.what == group {
+		if isSpace(w) || w.what == group {
 			if r := h.seek(w); r != nil {
 				s.entered = true
 				s.soft = true
@@ -170,7 +170,7 @@ func (h *hand) travelRound(w want, n int) {
 	}
 	h.rotate()
 	s.entered = true
-	s.soft = w.what == space || w.what == group
+	s.soft = isSpace(w) || w.what == group
 }
 
 // travelAfter notes where the next round begins: in the first space, in the next stitch.
@@ -205,7 +205,7 @@ func (h *hand) rejoin(c *notation.Rejoin, rest []notation.Clause) {
 	case t.Where == notation.Marked || t.Name != "" && h.hasMark(t.Name):
 		h.toMark(t.Name)
 		s.entered = true
-	case h.circle() && (w.what == space || w.what == group):
+	case h.circle() && (isSpace(w) || w.what == group):
 		h.travelRound(w, 1)
 	case w.what == space:
 		h.travel(&notation.Travel{In: []notation.Target{*t}})

@@ -107,6 +107,11 @@ func (h *hand) rowLine(i int, l *notation.Row) {
 		h.againLine(i, again)
 		return
 	}
+	if c := continues(l.Body); c != nil {
+		h.catchUp(0)
+		h.goOn(t, c)
+		return
+	}
 	numbers, ok := h.numbers(&l.Label)
 	if !ok {
 		return

@@ -101,7 +101,7 @@ func (h *hand) defined(r *notation.Rule, s stitch.Stitch) craft {
 		if m, ok := r.How[0].(*notation.Make); ok {
 			k := h.craftOf(stitch.Stitch{Name: m.Stitch.Name, Together: m.Stitch.Together, Loop: s.Loop}, r.At())
 			n, _ := h.number(m.Count, 1)
-			if m.In.Where == notation.Next || m.In.Where == notation.Same || !m.In.Said() {
+			if m.In.Where == notation.Next || m.In.Where == notation.Same || m.In.Where == notation.Unsaid {
 				k.makes *= n
 			}
 			return k

@@ -8,6 +8,10 @@ import (
 // put works m into each of the next count places that are looked for, m.N in each; uses is how many places one of them takes up.
 func (h *hand) put(m Made, w want, count, uses int) {
 	each := m.N
+	if w.what == group && uses <= 1 {
+		h.putGroups(m, w, count)
+		return
+	}
 	if each > 1 && m.Kind == Stitches && uses <= 1 && m.Unit == 0 {
 		m.Each = each
 	}
@@ -52,6 +56,27 @@ func (h *hand) put(m Made, w want, count, uses int) {
 			return
 		}
 		count--
+	}
+}
+
+// putGroups works m in the middle of each of the next count shells or other groups, which are taken whole.
+func (h *hand) putGroups(m Made, w want, count int) {
+	for range count {
+		if h.steps++; h.steps > patience {
+			return
+		}
+		p, ok := h.nextPlace(w)
+		if !ok {
+			if !h.so.open {
+				h.s.short++
+			}
+			p = place{&nowhere, Span{}}
+		}
+		one := m
+		if one.N > 1 && one.Unit == 0 {
+			one.Each = one.N
+		}
+		h.into(one, p)
 	}
 }
 

@@ -149,7 +149,7 @@ func (h *hand) turnCorner(short bool) {
 				if s.left > 0 {
 					s.holes += s.left
 				}
-				h.insertRun(run{r.made, r.row, 1, n, false, FreeLoop})
+				h.insertRun(run{made: r.made, row: r.row, from: 1, n: n, face: FreeLoop})
 			}
 			h.recount()
 			return

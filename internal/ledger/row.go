@@ -298,7 +298,9 @@ func (h *hand) close() {
 			h.startOn(h.s.claim, Made{Kind: Stitches, Stitch: h.so.main, Stands: true, Counted: true})
 		}
 	}
-	h.so.changed = h.so.count != before
+	if h.so.changed = h.so.count != before; h.so.changed && before > 0 {
+		h.so.growth = h.so.count - before
+	}
 	h.so.number = max(t.number, 0)
 	h.so.rows++
 	h.so.chained = 0

@@ -39,7 +39,7 @@ func (h *hand) extent(w want, t *notation.Target, rest []notation.Clause) int {
 		return h.ahead(w, 0)
 	}
 	keep, stop := h.needs(rest)
-	if stop.what == space {
+	if isSpace(stop) {
 		if n, ok := h.until(w, stop); ok {
 			return n
 		}
@@ -66,7 +66,7 @@ func (h *hand) needs(clauses []notation.Clause) (int, want) {
 		switch c := c.(type) {
 		case *notation.Make:
 			took, w := h.takes(c)
-			if w.what == space && n == 0 {
+			if isSpace(w) && n == 0 {
 				return 0, w
 			}
 			n += took
@@ -88,7 +88,7 @@ func (h *hand) needs(clauses []notation.Clause) (int, want) {
 		case *notation.Group:
 			if c.In != nil {
 				w := h.targetWant(c.In)
-				if w.what == space && n == 0 {
+				if isSpace(w) && n == 0 {
 					return 0, w
 				}
 				k, _ := h.number(c.In.Count, 1)
@@ -96,7 +96,7 @@ func (h *hand) needs(clauses []notation.Clause) (int, want) {
 				continue
 			}
 			k, w := h.needs(c.Body)
-			if w.what == space && n == 0 {
+			if isSpace(w) && n == 0 {
 				return 0, w
 			}
 			n += k * h.times(&c.Extent)
@@ -139,7 +139,7 @@ func (h *hand) takes(c *notation.Make) (int, want) {
 // toLast moves to the last n places of the row. Stitches that lie before them are a hole in it.
 func (h *hand) toLast(w want, n int) {
 	s := &h.s
-	if w.what == space || w.what == group || w.what == turning {
+	if isSpace(w) || w.what == group || w.what == turning {
 		for h.ahead(w, 0) > n {
 			r := h.seek(w)
 			if r == nil {
