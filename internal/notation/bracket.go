@@ -250,7 +250,7 @@ func (p *parser) eatFor() {
 	}
 	i := p.i
 	p.i++
-	for k := 0; k < 4 && p.is(wCorner, unknown, wLeft, wRight, wFront, wBack, wFirst, wOther, wA, wSide) && !p.at(0).is; k++ {
+	for k := 0; k < 4 && p.is(wCorner, unknown, wLeft, wRight, wFront, wBack, wFirst, wOther, wA, wSide, wLoop, wTurning, wTch, wCh, wEdge) && !p.at(0).is; k++ {
 		p.i++
 	}
 	if p.i == i+1 {

@@ -170,6 +170,9 @@ func (p *parser) qualify(c *Claim) {
 		i := p.i
 		switch {
 		case p.is(wOn, wIn, wEach, wEvery, wOf) && p.each(c):
+		case p.is(wEach) && (p.isAt(1, wRow, wRnd) || p.kindAt(1, tEnd)):
+			p.i++
+			p.eat(wRow, wRnd)
 		case p.low(0) == "per":
 			p.i++
 			c.Per = "each " + p.words(1)
@@ -201,7 +204,7 @@ func (p *parser) each(c *Claim) bool {
 		p.i = i
 		return false
 	}
-	if p.is(wSt) {
+	if p.is(wSt, wRow, wRnd) || p.done() {
 		p.i = i
 		return false
 	}

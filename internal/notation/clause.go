@@ -145,6 +145,9 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 	if cs, ok := p.elided(b); ok {
 		return cs, true
 	}
+	if cs, ok := p.onTheWay(b); ok {
+		return cs, true
+	}
 	p.eatFiller()
 	i := p.i
 	if c, ok := p.onlyOn(); ok {
@@ -221,10 +224,22 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		if c, ok := p.through(); ok {
 			return []Clause{c}, true
 		}
+	case wIn:
+		if c, ok := p.through(); ok {
+			return []Clause{c}, true
+		}
 	case wContinue, wAs, wSame, wWork:
 		if c, ok := p.like(); ok {
 			return []Clause{c}, true
 		}
+	}
+	p.i = i
+	if t.word == wWork || t.word == wContinue {
+		if c, ok := p.goOn(placed{}); ok && c.Change == 0 && !c.Rows.Said {
+			c.placed = p.placed(i)
+			return []Clause{c}, true
+		}
+		p.i = i
 	}
 	if cs, ok := p.slip(b); ok {
 		return cs, true
@@ -259,7 +274,7 @@ func (p *parser) eatFiller() {
 		next := p.at(1)
 		switch {
 		case next.kind == tNumber, next.kind == tSlot, next.kind == tOpen, next.is, next.kind == tWord && (next.word == wNumberWord || next.word == wA || next.begins || next.word == wIn || next.word == wCh || next.word == wInc || next.word == wDec):
-			if p.is(wWorking) && (next.word == wIn || next.word == wLast) {
+			if p.is(wWorking) && (next.word == wIn || next.word == wLast) || next.word == wIn && p.isAt(2, wPatt) {
 				return
 			}
 			p.i++
@@ -592,6 +607,30 @@ func (p *parser) startingIn() (Clause, bool) {
 	return &Skip{placed: p.placed(i), In: in}, true
 }
 
+// onTheWay reads "…, working 3 sc in each corner": it is met on the way of the clause before.
+func (p *parser) onTheWay(b *body) ([]Clause, bool) {
+	if !p.is(wWorking, wMaking) || len(b.out) == 0 {
+		return nil, false
+	}
+	i := p.i
+	p.i++
+	if p.kindAt(0, tOpen) && p.bracketAt(p.i) == group {
+		g := p.groupBody()
+		if t, ok := p.target(); ok && t.Each {
+			g.In, g.OnTheWay = &t, true
+			g.placed = p.placed(i)
+			return []Clause{g}, true
+		}
+	} else if cs, ok := p.numbered(b); ok && len(cs) == 1 {
+		if m, ok := cs[0].(*Make); ok && m.In.Each {
+			m.OnTheWay = true
+			return cs, true
+		}
+	}
+	p.i = i
+	return nil, false
+}
+
 // lastMake returns the stitch worked last, behind which remarks may stand.
 func lastMake(out []Clause) *Make {
 	for k := len(out) - 1; k >= 0; k-- {
@@ -625,6 +664,10 @@ func (p *parser) targetFirst(b *body) ([]Clause, bool) {
 	case OtherSide, RowEnds, Both:
 		p.eatKind(tComma)
 		return []Clause{&Along{placed: p.placed(i), In: t}}, true
+	}
+	if t.Noun.Kind == ARepeat {
+		p.i = i
+		return nil, false
 	}
 	p.eatKind(tComma)
 	p.eat(wWork, wMake)

@@ -9,7 +9,7 @@ import (
 )
 
 func TestDump(t *testing.T) {
-	b, _ := os.ReadFile("testdata/rows.in")
+	b, _ := os.ReadFile("testdata/rows2.in")
 	var out strings.Builder
 	terms := stitch.US
 	var sizes []string

@@ -61,12 +61,13 @@ func (p *parser) across() (Extent, bool) {
 	if e, ok := p.extentTo(); ok {
 		return e, true
 	}
-	if p.is(wRow, wRnd) && !p.numberAt(1) {
+	switch {
+	case p.is(wRow, wRnd) && !p.numberAt(1), p.is(wPiece, wSide):
 		p.i++
-	} else if p.is(wPiece) {
-		p.i++
-	} else if p.is(wSide) {
-		p.i++
+	case p.is(wBack, wFront, wTop) || p.is(unknown) && !p.at(0).is && len(p.low(0)) > 3: // "across back", "across sleeve"
+		if next := p.at(1); next.kind == tComma || next.kind == tStop || next.kind == tSemi || next.kind == tEnd || next.kind == tOpen {
+			p.i++
+		}
 	}
 	return Extent{Kind: AcrossRow, Around: around}, true
 }
@@ -116,7 +117,7 @@ func (p *parser) until() (Extent, bool) {
 		c, _ := p.count()
 		n, _ := p.noun()
 		return Extent{Kind: ToCentre, Count: c, Noun: n}, true
-	case to && p.eat(wNext):
+	case to && p.eat(wNext, wFirst):
 		if p.eat(wMarker) {
 			return Extent{Kind: ToMarker}, true
 		}
@@ -127,6 +128,8 @@ func (p *parser) until() (Extent, bool) {
 	case to && !p.numberNext() && p.nounAhead():
 		n, ok := p.noun()
 		return Extent{Kind: ToNext, Noun: n}, ok
+	case p.fits():
+		return Extent{Kind: UntilMeasures}, true
 	case p.is(wPiece, wWork, wIt, wDesired, wRow) || p.lengthAt(0) || p.isAt(1, wMeasures) || p.kindAt(0, tWord) && p.low(0) == "sleeve":
 		return p.length(UntilMeasures)
 	case p.eat(wThere), p.is(wHave):
@@ -167,6 +170,21 @@ func (p *parser) nounOrSt() Noun {
 		return n
 	}
 	return Noun{Kind: AnyStitch}
+}
+
+// fits reads "band fits around neck", "strap is long enough": as long as it takes.
+func (p *parser) fits() bool {
+	i := p.i
+	for k := 0; k < 4 && p.is(unknown, wPiece, wIt, wEdge, wBe, wLong, wWork) && !p.at(0).is; k++ {
+		low := p.low(0)
+		p.i++
+		if low == "fits" || low == "reaches" || low == "meets" || low == "enough" {
+			p.restOfPhrase()
+			return true
+		}
+	}
+	p.i = i
+	return false
 }
 
 // eatBeforeEnd reads "before end", "from end", "of end of row".
@@ -244,8 +262,13 @@ func (p *parser) length(kind ExtentKind) (Extent, bool) {
 		p.i++
 		p.eatKind(tStop)
 	}
-	if p.kindAt(0, tOpen) && p.t[p.i].n < p.end && (p.isUnit(2) || p.isUnit(4)) {
-		p.i = p.t[p.i].n + 1 // the same in the other unit
+	if open := p.at(0); open.kind == tOpen && open.n < p.end {
+		for k := p.i + 1; k < open.n; k++ {
+			if p.t[k].word == wUnit || p.t[k].low == "in" {
+				p.i = open.n + 1 // the same in the other unit
+				break
+			}
+		}
 	}
 	for p.kindAt(0, tWord) && (p.is(wLong, wFrom, wBeg, wBeginning, wTotal, wDown, wMeasures) || p.low(0) == "length" || p.low(0) == "deep" || p.low(0) == "wide") {
 		p.i++
@@ -303,7 +326,7 @@ func (p *parser) timesHere() (Extent, bool) {
 	case p.eat(wX):
 		c, ok := p.count()
 		return Extent{Kind: Times, Count: c}, ok
-	case p.kindAt(0, tStar) && p.at(0).n == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && !p.at(1).gap && !p.at(2).is && !p.isAt(2, wCh):
+	case p.kindAt(0, tStar) && p.at(0).n == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && (!p.kindAt(2, tWord) || p.isAt(2, wTimes)):
 		p.i++
 		c, ok := p.count()
 		return Extent{Kind: Times, Count: c}, ok
@@ -327,7 +350,9 @@ func (p *parser) timesHere() (Extent, bool) {
 		return Extent{Kind: MoreTimes, Count: c}, ok
 	}
 	c, ok := p.timesWord()
-	if !ok {
+	if ok {
+		c = p.timesList(c)
+	} else {
 		if c, ok = p.count(); !ok {
 			return Extent{}, false
 		}
@@ -360,6 +385,32 @@ func (p *parser) totalTimes() (Extent, bool) {
 		ok = p.eat(wTimes) && ok // else a claim: "for a total of 36 sts"
 	}
 	return Extent{Kind: InAll, Count: c}, ok
+}
+
+// timesList reads the other sizes of "twice (three times, four times)".
+func (p *parser) timesList(c Count) Count {
+	open := p.at(0)
+	if open.kind != tOpen || open.n >= p.end || len(p.in.Sizes) < 2 {
+		return c
+	}
+	list := []Entry{{N: c.Plain}}
+	ok := true
+	p.within(p.i+1, open.n, func() {
+		for ok && !p.done() {
+			n, word := p.timesWord()
+			if !word {
+				n.Plain, ok = p.number()
+				p.eat(wTimes)
+			}
+			list = append(list, Entry{N: n.Plain})
+			p.eatKind(tComma)
+		}
+	})
+	if !ok || len(list) != len(p.in.Sizes) {
+		return c
+	}
+	p.i = open.n + 1
+	return Count{Said: true, List: list, Span: c.Span}
 }
 
 // timesWord reads once, twice, thrice.

@@ -67,6 +67,9 @@ func (p *parser) stitchHere() (stitch.Stitch, bool) {
 func (p *parser) mayChange(k int) bool {
 	t := p.at(k)
 	switch t.kind {
+	case tHyphen:
+		t = p.at(k + 1)
+		return t.is && p.unitClass(t.stitch)
 	case tWord:
 		switch t.word {
 		case wInc, wDec, wLoops, wBack, wFront, wThrough, wBoth:
@@ -132,6 +135,16 @@ func (p *parser) unitOf() (stitch.Stitch, bool) {
 
 // unitAfter reads the unit of "dc cluster", "hdc puff".
 func (p *parser) unitAfter(of stitch.Stitch) (stitch.Stitch, bool) {
+	i := p.i
+	p.eatKind(tHyphen)
+	u, ok := p.unitHere(of)
+	if !ok {
+		p.i = i
+	}
+	return u, ok
+}
+
+func (p *parser) unitHere(of stitch.Stitch) (stitch.Stitch, bool) {
 	t := p.at(0)
 	if t.kind != tWord || !t.is || of.Post != stitch.NoPost || of.Loop != stitch.BothLoops {
 		return stitch.Stitch{}, false

@@ -55,7 +55,10 @@ func (w *writer) clause(c Clause) {
 	case *Repeat:
 		w.repeat(c)
 	case *Skip:
-		w.text(w.skip(), " ")
+		w.text(w.skip())
+		if !c.In.bare() || c.In.Where != Unsaid {
+			w.text(" ")
+		}
 		w.place(&c.In)
 	case *Leave:
 		w.text("leave ")
@@ -198,6 +201,9 @@ func (w *writer) make(m *Make) {
 			w.targetIn(&m.In, s, loop.String())
 		}
 	} else {
+		if m.OnTheWay {
+			w.text("working ")
+		}
 		if m.Form == NumberFirst && m.Count.Said {
 			w.count(&m.Count)
 			w.text(" ")
@@ -272,6 +278,9 @@ func (w *writer) counts(c *Counts) {
 
 // group writes clauses in brackets, with how often and where.
 func (w *writer) group(g *Group) {
+	if g.OnTheWay {
+		w.text("working ")
+	}
 	if g.Bracket == 0 { // joined by "and"
 		for i, c := range g.Body {
 			if i > 0 {

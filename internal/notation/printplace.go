@@ -25,7 +25,7 @@ func (w *writer) targetIn(t *Target, s stitch.Stitch, loop string) {
 		w.text("through both thicknesses")
 		w.till(t)
 		return
-	case t.Where == RowEnds && t.Name != "":
+	case t.Where == RowEnds && t.Name != "" && t.bare():
 		w.text(t.Name)
 		w.till(t)
 		return
@@ -166,6 +166,9 @@ func (w *writer) place(t *Target) {
 		word("ring")
 	}
 	w.placeOf(t, of)
+	if t.Name != "" && t.Where != Marked {
+		w.text(" ", t.Name)
+	}
 }
 
 // placeOf writes what a place is part of: "of next shell", "of rnd 2", "2 rows below", "as joining".

@@ -2,6 +2,7 @@ package notation
 
 import (
 	"strconv"
+	"strings"
 
 	"foundrow/internal/source"
 	"foundrow/internal/stitch"
@@ -12,9 +13,9 @@ func (w *writer) only(o Only) {
 	switch {
 	case o.Rest:
 		w.text("All other sizes: ")
-	case len(o.Names) == 1:
+	case len(o.Names) == 1 && !strings.Contains(o.Names[0], " to "):
 		w.text("Size ", o.Names[0], " only: ")
-	case len(o.Names) > 1:
+	case len(o.Names) > 0:
 		w.text("Sizes ", source.List(o.Names, "and"), " only: ")
 	}
 }

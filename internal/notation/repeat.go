@@ -6,7 +6,7 @@ import "foundrow/internal/source"
 func (p *parser) star(b *body, closed int) bool {
 	i := p.i
 	rank := p.at(0).n
-	if rank == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && !p.at(1).gap && (!p.kindAt(2, tWord) || p.isAt(2, wTimes)) { // "(…) *8"
+	if rank == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && (!p.kindAt(2, tWord) || p.isAt(2, wTimes)) { // "(…) *8"
 		if e, ok := p.times(); ok {
 			return p.applyTimes(b, closed, e)
 		}
@@ -142,6 +142,12 @@ func (p *parser) repeat(b *body, closed int) bool {
 			return true
 		}
 	}
+	if n := len(b.out); n > 0 && rank == 0 && p.t[i].word == wRep { // "…, turn. Repeat until …" repeats the row
+		if _, ok := b.out[n-1].(*Turn); ok && said && (e.Kind == UntilMeasures || e.Kind == UntilMade || e.Kind == UntilLeft) {
+			b.out = append(b.out, &Like{placed: p.placed(i), Last: one, Extent: e})
+			return true
+		}
+	}
 	if n := len(b.out); n > 0 && (rank == 0 || p.t[i].word == wRep) {
 		if g, ok := b.out[n-1].(*Group); ok && rank == 0 && g.Extent.Kind == NotSaid && g.In == nil {
 			g.Extent = e
@@ -244,10 +250,56 @@ func (p *parser) endings(b *body) {
 	for p.kindAt(0, tComma) || p.kindAt(0, tSemi) {
 		p.i++
 	}
+	if p.is(wWorking, wWith) && p.isAt(1, wLast) {
+		if m, ok := p.lastWorked(b); ok {
+			switch r := b.out[len(b.out)-1].(type) {
+			case *Repeat:
+				r.Ending = []Clause{m}
+			case *Group:
+				r.Ending = []Clause{m}
+			}
+			return
+		}
+	}
 	if p.is(wOmit) && p.omits(b) || p.is(wEnding, wEnd) && p.ending(b, len(b.out)) {
 		return
 	}
 	p.i = i
+}
+
+// lastWorked reads "working last sc in top of beg ch-3" behind a repeat: where the last stitch of it goes.
+func (p *parser) lastWorked(b *body) (*Make, bool) {
+	i := p.i
+	p.i += 2
+	s, ok := p.stitchHere()
+	if !ok {
+		if m := lastIn(b.out[len(b.out)-1]); m != nil && (p.low(0) == "one" || p.is(wSt)) {
+			p.i++
+			s, ok = m.Stitch, true
+		}
+	}
+	if t, said := p.target(); ok && said {
+		return &Make{placed: p.placed(i), Stitch: s, In: t}, true
+	}
+	p.i = i
+	return nil, false
+}
+
+// lastIn returns the stitch that a repeat works last.
+func lastIn(c Clause) *Make {
+	var body []Clause
+	switch c := c.(type) {
+	case *Make:
+		return c
+	case *Repeat:
+		body = c.Body
+	case *Group:
+		body = c.Body
+	}
+	if len(body) == 0 {
+		return nil
+	}
+	return lastIn(body[len(body)-1])
 }
 
 // omits reads "omitting last ch 2": the tail of the last time is left out.

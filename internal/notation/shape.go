@@ -114,7 +114,15 @@ func (p *parser) spaced(t *Target) bool {
 		p.i = k
 		return false
 	}
-	if e, said := p.till(); said {
+	if p.is(wAround) && p.isAt(1, unknown, wEdge, wPiece) && !p.at(1).is { // "evenly around armhole"
+		from := p.i
+		p.i += 2
+		for p.is(unknown, wEdge) && !p.at(0).is {
+			p.i++
+		}
+		s := p.since(from)
+		*t = Target{Where: RowEnds, Name: p.text[s.From:s.To], Span: s}
+	} else if e, said := p.till(); said {
 		*t = Target{Where: RestUnnamed, Till: e, Span: e.Span}
 	} else if got, said := p.target(); said {
 		*t = got
@@ -193,7 +201,7 @@ func (p *parser) goOn(at placed) (*Continue, bool) {
 				c.Each = Noun{Kind: AUnit, Name: "end"}
 			}
 		}
-	case p.eat(wWork):
+	case p.is(wWork) && (p.isAt(1, wIn) && p.isAt(2, wPatt) || p.isAt(1, wEvenly, wPlain) || p.isAt(1, wNumberWord) || p.kindAt(1, tNumber) || p.kindAt(1, tSlot) || p.kindAt(1, tDash) || p.kindAt(1, tOpen)) && p.eat(wWork):
 		p.eat(wEvenly, wPlain)
 		if n, ok := p.count(); ok {
 			c.Rows = n

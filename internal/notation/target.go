@@ -30,6 +30,22 @@ func (p *parser) target() (Target, bool) {
 		}
 		t.Where = Joining
 		return p.finish(t, i)
+	case p.is(wBetween) && p.isAt(1, wFirst) && p.isAt(2, wAnd): // "between first and second hdc"
+		p.i += 3
+		if _, ok := p.ordinal(); !ok {
+			p.i = i
+			return Target{}, false
+		}
+		t.Noun, _ = p.noun()
+		t.Where, t.OfWhere = Between, First
+		return p.finish(t, i)
+	case p.is(wAcross) && p.isAt(1, wFirst, wNext, wLast):
+		p.i++
+		if !p.place(&t) {
+			p.i = i
+			return Target{}, false
+		}
+		return p.finish(t, i)
 	case p.eat(wBetween):
 		if !p.place(&t) && !p.done() && !p.kindAt(0, tComma) && !p.kindAt(0, tStop) && !p.kindAt(0, tSemi) {
 			p.i = i
@@ -257,6 +273,9 @@ func (p *parser) nounOf(t *Target, said bool) bool {
 			p.want("a place: next st, each st, ch-2 sp, ring")
 			return false
 		}
+		if t.Where == TopOf && n.Kind == AChain && !n.Chains.Said && t.Count.Said { // "top of 3ch"
+			n.Chains, t.Count = t.Count, Count{}
+		}
 		if n.Kind == AChain && !n.Chains.Said && t.Where == TopOf { // "top of ch 3"
 			n.Chains = p.chainsAfter()
 		}
@@ -326,9 +345,25 @@ func (p *parser) whereOf(t *Target) bool {
 				p.i = i
 				return true
 			}
+			if between.Where == First && p.is(wAnd) { // "sp between first and second hdc"
+				k := p.i
+				p.i++
+				if _, ok := p.ordinal(); ok {
+					between.Noun, _ = p.noun()
+				} else {
+					p.i = k
+				}
+			}
 			between.OfWhere, between.Where = between.Where, Between
 			*t = between
 			return true
+		case p.is(wAlong, wDown) && t.Name == "" && t.Where != OtherSide && (t.Noun.Kind == ARowEnd || t.Noun.Kind == AChain || t.Noun.Kind == AnyStitch):
+			var along Target
+			if !p.alongEdge(&along) || along.Name == "" {
+				p.i = i
+				return true
+			}
+			t.Name = along.Name
 		case p.eat(wOnly):
 		case p.low(0) == "made" || p.low(0) == "worked" || p.low(0) == "just":
 			p.i++

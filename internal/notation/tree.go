@@ -246,13 +246,14 @@ type Clause interface {
 // "fpdc around next dc", "3 dc in ring".
 type Make struct {
 	placed
-	Stitch stitch.Stitch
-	Count  Count // the number that stands by the stitch
-	Form   Form  // where it stands
-	In     Target
-	And    bool    // joined to the Make before by "and", its stitch not repeated: "sc in 2nd ch from hook and in each ch across"
-	More   bool    // "3 more dc"
-	LastIn *Target // "…, the last one in top of beg ch-3"
+	Stitch   stitch.Stitch
+	Count    Count // the number that stands by the stitch
+	Form     Form  // where it stands
+	In       Target
+	And      bool    // joined to the Make before by "and", its stitch not repeated: "sc in 2nd ch from hook and in each ch across"
+	More     bool    // "3 more dc"
+	LastIn   *Target // "…, the last one in top of beg ch-3"
+	OnTheWay bool    // "…, working 3 sc in each corner": met while the clause before is worked
 }
 
 // Form is how the number stands by the stitch, kept because "3 sc" and "sc 3" can mean different things.
@@ -402,12 +403,13 @@ const (
 // A Group is clauses in brackets, or joined by "and", worked into one place or several times.
 type Group struct {
 	placed
-	Body    []Clause
-	Bracket byte     // '(', '[', '{' or 0
-	In      *Target  // into one place: "(2 dc, ch 2, 2 dc) in next ch-2 sp", "in each ch-1 sp around"
-	Extent  Extent   // "6 times", "across"
-	Ending  []Clause // "…] across, ending with dc in top of tch": instead of the tail of the last time
-	Instead []Clause // "… instead of ch 2": the tail that is replaced
+	Body     []Clause
+	Bracket  byte     // '(', '[', '{' or 0
+	In       *Target  // into one place: "(2 dc, ch 2, 2 dc) in next ch-2 sp", "in each ch-1 sp around"
+	Extent   Extent   // "6 times", "across"
+	OnTheWay bool     // "…, working (2 dc, ch 2, 2 dc) in each corner": met while the clause before is worked
+	Ending   []Clause // "…] across, ending with dc in top of tch": instead of the tail of the last time
+	Instead  []Clause // "… instead of ch 2": the tail that is replaced
 }
 
 // A Repeat is a star repeat: "*…; rep from * 4 more times", "*…* 5 times". The last time may stop at a mark ("ending last rep at **").

@@ -36,12 +36,8 @@ func (p *parser) chainRest(c Count, i int) Clause {
 			ch.Says, ch.As = SaysCounts, s
 			break
 		}
-		for p.kindAt(0, tWord) && (p.is(unknown, wTurning, wCorner, wTch) || p.is(wCh)) {
-			p.i++
-		}
-		if p.i == k+1 {
-			p.i = k
-		}
+		p.i = k
+		p.eatFor()
 	case p.is(wCounting, wCount) && p.isAt(1, wAs):
 		cs, ok := p.countsHere()
 		if ok {
@@ -219,6 +215,7 @@ func (p *parser) join() (Clause, bool) {
 		}
 	}
 	j.Ring = p.formsRing()
+	p.eatFor()
 	j.placed = p.placed(i)
 	return j, true
 }
@@ -418,6 +415,7 @@ func (p *parser) skipped(t *Target) bool {
 	if !p.place(t) {
 		return false
 	}
+	t.Till, _ = p.till()
 	for p.kindAt(0, tWord) && p.low(0) == "nearest" {
 		p.i++
 		p.eat(wHook)
@@ -429,6 +427,12 @@ func (p *parser) skipped(t *Target) bool {
 // leave reads "leave last 4 sts unworked", "leaving rem sts unworked", "leave the rest", "leave 5".
 func (p *parser) leave() (Clause, bool) {
 	i := p.i
+	for k := 1; k < 6 && p.kindAt(k, tWord); k++ { // "leaving a long tail for sewing"
+		if p.low(k) == "tail" || p.isAt(k, wYarn) {
+			p.restOfPhrase()
+			return p.remark(i), true
+		}
+	}
 	p.i++
 	var t Target
 	k := p.i
@@ -451,6 +455,7 @@ func (p *parser) leave() (Clause, bool) {
 	for p.kindAt(0, tWord) && p.is(wFree) {
 		p.i++
 	}
+	p.eatFor()
 	return &Leave{placed: p.placed(i), In: t}, true
 }
 

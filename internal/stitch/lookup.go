@@ -43,6 +43,10 @@ func spell(t Terms) map[string][]spelling {
 			}
 		}
 	}
+	if t == UK { // raised trebles, as UK magazines shorten them; from memory
+		add([]string{"rtrf"}, Stitch{Name: "dc", Post: FrontPost})
+		add([]string{"rtrb"}, Stitch{Name: "dc", Post: BackPost})
+	}
 	return m
 }
 
@@ -227,7 +231,7 @@ var loopWords = []struct {
 	{[]string{"front", "loop"}, FrontLoop}, {[]string{"front", "loops"}, FrontLoop}, {[]string{"front", "lp"}, FrontLoop}, {[]string{"front", "lps"}, FrontLoop},
 	{[]string{"third", "loop"}, ThirdLoop}, {[]string{"3rd", "loop"}, ThirdLoop}, {[]string{"third", "loops"}, ThirdLoop}, {[]string{"3rd", "loops"}, ThirdLoop},
 	{[]string{"back", "bump"}, BackBump}, {[]string{"back", "bumps"}, BackBump}, {[]string{"back", "bar"}, BackBump},
-	{[]string{"both", "loops"}, BothLoops}, {[]string{"both", "lps"}, BothLoops},
+	{[]string{"through", "both", "loops"}, BothLoops}, {[]string{"through", "both", "lps"}, BothLoops}, {[]string{"both", "loops"}, BothLoops}, {[]string{"both", "lps"}, BothLoops},
 	{[]string{"blo"}, BackLoop}, {[]string{"flo"}, FrontLoop}, {[]string{"bl"}, BackLoop}, {[]string{"fl"}, FrontLoop},
 	{[]string{"blp"}, BackLoop}, {[]string{"flp"}, FrontLoop}, {[]string{"bls"}, BackLoop}, {[]string{"fls"}, FrontLoop},
 	{[]string{"tbl"}, BackLoop}, {[]string{"tfl"}, FrontLoop}, {[]string{"bbo"}, BackBump}, {[]string{"3rdlo"}, ThirdLoop},
