@@ -23,6 +23,7 @@ type Grade struct {
 	Values   []Value // in the order of the file: body, measures, counts, amounts
 	Finished []Finished
 	Slots    [][]formula.Value // by slot of the pattern, then by size
+	Pieces   []Piece           // worked, in the order they are begun in the file
 }
 
 // Value returns a body measurement, measure or count by its name, and nil where there is none.
@@ -67,11 +68,7 @@ type Finished struct {
 
 // Work works a pattern in every size it offers.
 func Work(p *pattern.Pattern) (*Grade, source.Findings) {
-	return work(p, nil)
-}
-
-func work(p *pattern.Pattern, rows pieces) (*Grade, source.Findings) {
-	w := newPlan(p, rows)
+	w := newPlan(p)
 	w.sizes = make([]int, len(w.scopes[inRows].Sizes))
 	for i := range w.sizes {
 		w.sizes[i] = i
@@ -85,7 +82,7 @@ func (w *plan) grade() (*Grade, source.Findings) {
 	w.workSizes()
 	w.remark()
 	w.examine()
-	g := &Grade{Pattern: w.p, Slots: w.slotValues}
+	g := &Grade{Pattern: w.p, Slots: w.slotValues, Pieces: w.bench.pieces}
 	for _, s := range w.sizes {
 		g.Sizes = append(g.Sizes, w.scopes[inRows].Sizes[s])
 	}

@@ -25,7 +25,7 @@ type Maker struct {
 // WorkFor works a pattern for one maker, as one more size. What the designer pinned was chosen for her gauge and her sizes, so it
 // does not hold for a maker who gives any of her own. Findings about the maker herself have no place in a file.
 func WorkFor(p *pattern.Pattern, m Maker) (*Grade, source.Findings) {
-	w := newPlan(p, nil)
+	w := newPlan(p)
 	w.sizes = []int{w.sizeFor(m)}
 	if w.maker = len(m.Body)+len(m.Gauges) > 0; w.maker {
 		w.unpin()

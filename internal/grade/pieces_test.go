@@ -1,121 +1,79 @@
-package grade
+package grade_test
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
 	"foundrow/internal/formula"
-	"foundrow/internal/measure"
+	"foundrow/internal/grade"
+	"foundrow/internal/manuscript"
 	"foundrow/internal/pattern"
-	"foundrow/internal/prose"
 	"foundrow/internal/source"
 )
 
-// twiceAsManyRows works pieces whose rows are twice the value of the first slot in them, and keeps the order of what it was asked.
-type twiceAsManyRows struct {
-	slots map[string]int
-	rows  map[string]measure.Num
-	order []string
-}
-
-func (r *twiceAsManyRows) kind(_, of string, given int) (formula.Kind, bool) {
-	switch {
-	case of == "rows" && given == 0:
-		return formula.Rows, true
-	case of == "stitches_after" && given == 1:
-		return formula.Stitches, true
-	}
-	return formula.Unknown, false
-}
-
-func (r *twiceAsManyRows) work(name string, size int, slot func(int) formula.Value) {
-	r.order = append(r.order, name)
-	r.rows[name] = slot(r.slots[name]).Num.Mul(measure.Int(2)).Add(measure.Int(int64(size)))
-}
-
-func (r *twiceAsManyRows) ask(name, of string, size int, given []measure.Num) formula.Figure {
-	n := r.rows[name]
-	if of == "stitches_after" {
-		n = n.Sub(given[0])
-	}
-	return formula.Figure{Num: n}
-}
-
-// withPieces makes a pattern of counts, one a line, and of pieces that use one value each.
-func withPieces(t *testing.T, counts string, pieces map[string]string) *pattern.Pattern {
+// pieced reads and works a pattern in sizes S and M, of counts and of blocks of rows.
+func pieced(t *testing.T, counts, rows string) (*grade.Grade, source.Findings) {
 	t.Helper()
-	text := counts
-	for _, uses := range pieces {
-		text += uses + "\n"
+	text := "```toml\ntitle = \"Pieces\"\nkind = \"other\"\nterms = \"us\"\n[gauge.body]\nstitch = \"sc\"\nstitches = 16\nrows = 20\n" +
+		"[sizes]\noffer = [\"S\", \"M\"]\n[counts]\n" + counts + "```\n\n" + rows
+	p, findings := manuscript.ReadPattern(source.NewFile("pattern.md", text), "pieces", pattern.Studio{}, manuscript.Published())
+	if findings.Errors() {
+		t.Fatal(findings)
 	}
-	p := &pattern.Pattern{File: source.NewFile("pieces.md", text), Sizes: pattern.Sizes{Names: []string{"S", "M"}, Sample: -1}}
-	read := func(words string) (*formula.Formula, source.Span) {
-		at := strings.Index(text, words)
-		f, findings := formula.Parse(p.File, at, words)
-		if len(findings) > 0 {
-			t.Fatal(findings)
-		}
-		return f, source.Span{From: at, To: at + len(words)}
+	return grade.Work(p)
+}
+
+func rules(findings source.Findings) string {
+	var found []string
+	for _, f := range findings {
+		found = append(found, f.Rule)
 	}
-	for line := range strings.Lines(counts) {
-		name, words, _ := strings.Cut(strings.TrimSuffix(line, "\n"), " = ")
-		f, _ := read(words)
-		at := strings.Index(text, line)
-		p.Counts = append(p.Counts, pattern.Definition{
-			Name: pattern.Words{Text: name, Span: source.Span{From: at, To: at + len(name)}}, Parts: []pattern.Part{{Formula: f}},
-		})
-	}
-	names := make([]string, 0, len(pieces))
-	for name := range pieces {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	for i, name := range names {
-		f, span := read(pieces[name])
-		p.Slots = append(p.Slots, pattern.Slot{Formula: f, Span: span})
-		p.Pieces = append(p.Pieces, pattern.Piece{Name: pattern.Words{Text: name, Span: span}, Lines: []pattern.RowLine{{Line: prose.Line{prose.Text("Ch "), prose.Slot{Index: i}}}}})
-	}
-	return p
+	return strings.Join(found, " ")
 }
 
 // TestPiecesAreEntries: values and pieces are worked in whatever order they need, in every size.
 func TestPiecesAreEntries(t *testing.T) {
-	p := withPieces(t, "edge = border.rows + 1\nneck = edge - hem.stitches_after(3)\nhem = 10 rows\n",
-		map[string]string{"border": "hem.rows", "hem": "hem"})
-	rows := &twiceAsManyRows{slots: map[string]int{"border": 0, "hem": 1}, rows: map[string]measure.Num{}}
-	g, findings := work(p, rows)
-	for _, f := range findings {
-		if f.Rule != "kinds" && f.Rule != "unused" { // the second line takes stitches from rows, on purpose
-			t.Errorf("%s", f)
-		}
+	g, findings := pieced(t,
+		"around = \"border.stitches + 2\"\nlong = \"20 (24) rows\"\nwide = \"12 (14) sts\"\n",
+		"```rows border at body\nStart: hem.left, 1 sc in each row-end.\nRow 1: Ch 1, turn, sc in each st across. ({hem.rows} sts)\n```\n\n"+
+			"```rows hem at body\nFoundation: Ch {wide + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across. ({wide} sts)\nRows 2 to {long}: Ch 1, turn, sc in each st across.\n```\n\n{around}, {hem.height}\n")
+	if len(findings) > 0 {
+		t.Fatal(findings)
 	}
-	if got := strings.Join(rows.order, " "); got != "hem border hem border" {
-		t.Errorf("the pieces were worked in the order %s", got)
+	around := g.Value("around")
+	if got := around.BySize[0].Num.String() + " " + around.BySize[1].Num.String(); got != "22 26" || around.Kind != formula.Stitches {
+		t.Errorf("around is %s %v: the border has a stitch in each row-end of 20 and 24 rows", got, around.Kind)
 	}
-	// In S the hem has 20 rows and the border 40; in M 21 and 43.
-	if e := g.Value("edge").BySize; e[0].Num != measure.Int(41) || e[1].Num != measure.Int(44) {
-		t.Errorf("the edge is %v and %v", e[0].Num, e[1].Num)
+	height := g.Slots[len(g.Slots)-1]
+	if got := height[0].Num.String() + " " + height[1].Num.String(); got != "10 12" {
+		t.Errorf("the hem is %s cm high: 20 and 24 rows, 20 of them to 10 cm", got)
 	}
-	if len(findings) != 2 || !g.Value("neck").BySize[0].Num.IsLost() {
-		t.Errorf("rows less stitches are %v", findings)
-	}
-	if s := g.Slots[0]; s[0].Num != measure.Int(20) || s[1].Num != measure.Int(21) {
-		t.Errorf("the border begins with %v and %v", s[0].Num, s[1].Num)
+	if g.Pieces[0].Name != "border" || g.Pieces[0].Books[1].Stitches() != 24 {
+		t.Errorf("the border in M has %d stitches", g.Pieces[0].Books[1].Stitches())
 	}
 }
 
-func TestPiecesGiven(t *testing.T) {
-	p := withPieces(t, "left = hem.stitches_after(step * 2)\nstep = 4\nshade = hem.colour + 1\n", map[string]string{"hem": "10"})
-	g, findings := work(p, &twiceAsManyRows{slots: map[string]int{"hem": 0}, rows: map[string]measure.Num{}})
-	if v := g.Value("left").BySize[1]; v.Num != measure.Int(13) || v.Kind != formula.Stitches { // 2 · 10 + 1 - 8
-		t.Errorf("left is %v %v", v.Num, v.Kind)
+// TestWrongInOneSize: a row that comes out in one size and not in another is one finding that names the size.
+func TestWrongInOneSize(t *testing.T) {
+	_, findings := pieced(t, "wide = \"12 (15) sts\"\n",
+		"```rows hem at body\nFoundation: Ch {wide + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, turn, (sc in next 2 sts, sc2tog) across. (9 (11) sts)\n```\n")
+	if len(findings) != 1 || strings.Join(findings[0].Sizes, " ") != "M" || findings[0].Place.Line != 18 {
+		t.Errorf("found %v", findings)
 	}
-	var rules []string
-	for _, f := range findings {
-		rules = append(rules, f.Rule)
+}
+
+// TestPieceFaults: what is asked of a piece that it does not have, a circle through pieces, a length where a number is wanted.
+func TestPieceFaults(t *testing.T) {
+	hem := "```rows hem at body\nFoundation: Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n```\n"
+	if _, findings := pieced(t, "shade = \"hem.colour + 1\"\n", hem); rules(findings) != "unknown-name unused" {
+		t.Errorf("found %v", findings)
 	}
-	if got := strings.Join(rules, " "); got != "unknown-name unused unused" {
+	loop := "```rows hem at body\nFoundation: Ch {wide}.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n```\n"
+	if _, findings := pieced(t, "wide = \"hem.stitches + 1\"\n", loop); rules(findings) != "circle" {
+		t.Errorf("found %v", findings)
+	}
+	long := "```rows hem at body\nFoundation: Ch {5 cm}.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n```\n"
+	if _, findings := pieced(t, "wide = 3\n", long+"{wide}\n"); rules(findings) != "kinds" {
 		t.Errorf("found %v", findings)
 	}
 }

@@ -11,7 +11,7 @@ import (
 // are worked in every size.
 type plan struct {
 	p       *pattern.Pattern
-	rows    pieces // works the pieces; nil while their rows are only set as they are written
+	bench   workbench // the pieces
 	scopes  [3]formula.Scope
 	sizes   []int // which sizes of the pattern are worked, by their place in it
 	maker   bool  // for a maker's own body or hands: pins and sample, which are for the designer's, do not hold
@@ -109,8 +109,8 @@ const (
 // unnamed are the sizes of a pattern that has none.
 var unnamed = []string{""}
 
-func newPlan(p *pattern.Pattern, rows pieces) *plan {
-	w := &plan{p: p, rows: rows}
+func newPlan(p *pattern.Pattern) *plan {
+	w := &plan{p: p}
 	common := formula.Scope{Tape: p.Tape, Sizes: p.Sizes.Names}
 	if len(common.Sizes) == 0 {
 		common.Sizes = unnamed

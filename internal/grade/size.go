@@ -4,10 +4,12 @@ import (
 	"slices"
 
 	"foundrow/internal/formula"
+	"foundrow/internal/ledger"
 	"foundrow/internal/measure"
 )
 
-// workSizes works the plan in every size, each by itself: what is shared is only read, and each size writes its own places.
+// workSizes works the plan in every size, entry by entry: a piece is worked in all sizes together, because what its rows leave open
+// is settled for all of them.
 func (w *plan) workSizes() {
 	n := len(w.sizes)
 	block := make([]formula.Value, n*(len(w.entries)+len(w.slots)))
@@ -23,53 +25,44 @@ func (w *plan) workSizes() {
 		w.slotValues[i], block = block[:n:n], block[n:]
 	}
 	w.sampleValues = make([][2]formula.Value, len(w.sample))
-	figures := make([]formula.Figure, len(w.entries))
-	for s := range w.sizes {
-		w.workSize(s, figures)
+	w.bench.taken = make([]map[edgeName]ledger.Edge, n)
+	cols := make([]formula.Column, n)
+	figures := make([]formula.Figure, n*len(w.entries))
+	for s := range cols {
+		w.bench.taken[s] = map[edgeName]ledger.Edge{}
+		cols[s] = formula.Column{Size: w.sizes[s], Figures: figures[s*len(w.entries) : (s+1)*len(w.entries)]}
+		cols[s].Ask = func(place int, given []measure.Num) formula.Figure { return w.answer(place, s, given) }
+	}
+	for _, i := range w.order {
+		if e := &w.entries[i]; e.what == piece {
+			w.workPiece(e, cols)
+		} else {
+			w.workEntry(i, cols)
+		}
+	}
+	for s := range cols {
+		for i, l := range w.slots {
+			w.slotValues[i][s] = w.work(l, s, &cols[s])
+		}
+		if w.sizes[s] == w.sampleSize() {
+			for i, l := range w.sample {
+				w.sampleValues[i] = [2]formula.Value{w.work(l[0], s, &cols[s]), w.work(l[1], s, &cols[s])}
+			}
+		}
 	}
 }
 
-// workSize works everything in one size, in the order of the plan.
-func (w *plan) workSize(s int, figures []formula.Figure) {
-	col := formula.Column{Size: w.sizes[s], Figures: figures}
-	if w.rows != nil {
-		col.Ask = func(place int, given []measure.Num) formula.Figure {
-			a := w.asks[place]
-			return w.rows.ask(a.piece, a.of, w.sizes[s], given)
-		}
-	}
-	for _, i := range w.order {
-		e := &w.entries[i]
-		if e.what == piece {
-			w.workPiece(e, s, &col)
-			continue
-		}
-		v := w.value(e, s, &col)
+// workEntry works an entry in every size.
+func (w *plan) workEntry(i int, cols []formula.Column) {
+	e := &w.entries[i]
+	for s := range cols {
+		v := w.value(e, s, &cols[s])
 		if v.Kind = e.kind; e.told && e.what != published {
 			v.Num = measure.Lost
 		}
 		e.bySize[s] = v
-		figures[i] = formula.Figure{Num: v.Num, Approx: v.Approx}
+		cols[s].Figures[i] = formula.Figure{Num: v.Num, Approx: v.Approx}
 	}
-	for i, l := range w.slots {
-		w.slotValues[i][s] = w.work(l, s, &col)
-	}
-	if w.sizes[s] == w.sampleSize() {
-		for i, l := range w.sample {
-			w.sampleValues[i] = [2]formula.Value{w.work(l[0], s, &col), w.work(l[1], s, &col)}
-		}
-	}
-}
-
-// workPiece fills the slots of a piece and has its rows worked.
-func (w *plan) workPiece(e *entry, s int, col *formula.Column) {
-	if w.rows == nil {
-		return
-	}
-	for _, i := range e.slots {
-		w.slotValues[i][s], _ = w.lines[w.slots[i]].checked.Work(col)
-	}
-	w.rows.work(e.name.Text, w.sizes[s], func(slot int) formula.Value { return w.slotValues[slot][s] })
 }
 
 // value works an entry in one size.

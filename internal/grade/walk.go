@@ -40,6 +40,9 @@ func (w *plan) visit(i int) {
 	for _, s := range e.slots {
 		w.needs(i, w.p.Slots[s].Formula, inRows)
 	}
+	if e.what == piece {
+		w.needsOfPiece(i)
+	}
 	w.needsMore(i)
 	w.path = w.path[:len(w.path)-1]
 	w.settle(i)

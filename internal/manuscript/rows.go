@@ -7,6 +7,7 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 
+	"foundrow/internal/notation"
 	"foundrow/internal/pattern"
 	"foundrow/internal/prose"
 	"foundrow/internal/source"
@@ -236,4 +237,43 @@ func (w *writer) rowWords(from, to int) prose.Line {
 		at += end + taken
 	}
 	return line
+}
+
+// readRows has the rows of every piece read, and what its special stitches are worked as.
+func readRows(p *pattern.Pattern) source.Findings {
+	var fs source.Findings
+	slots := make(map[int]int, len(p.Slots))
+	for i, s := range p.Slots {
+		slots[s.Span.From] = i
+	}
+	in := notation.Input{File: p.File, Terms: p.Terms, Sizes: p.Sizes.Names, Slot: func(from int) int {
+		if i, there := slots[from]; there {
+			return i
+		}
+		return -1
+	}}
+	for _, s := range p.Special {
+		in.Specials = append(in.Specials, s.Abbr.Text)
+	}
+	for i := range p.Special {
+		readSpecial(&p.Special[i], in)
+	}
+	for i := range p.Pieces {
+		in.Body = p.Pieces[i].Body
+		block, more := notation.Parse(in)
+		p.Pieces[i].Rows = block
+		fs = append(fs, more...)
+	}
+	return fs
+}
+
+// readSpecial reads what a stitch is worked as. Words that are not rows stay words: then it uses and makes what is said of it.
+func readSpecial(s *pattern.Special, in notation.Input) {
+	in.Body = s.How.Span
+	if in.File.Slice(in.Body) != s.How.Text {
+		return
+	}
+	if worked, ok := notation.Clauses(in); ok {
+		s.Worked = worked
+	}
 }

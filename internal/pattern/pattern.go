@@ -6,8 +6,10 @@ package pattern
 import (
 	"foundrow/internal/formula"
 	"foundrow/internal/measure"
+	"foundrow/internal/notation"
 	"foundrow/internal/prose"
 	"foundrow/internal/source"
+	"foundrow/internal/stitch"
 )
 
 // Words are written words with their place. The zero Words is "not said".
@@ -69,14 +71,12 @@ type Unread struct {
 type UnreadEntry struct{ Key, Value Words }
 
 // Terms is which names of the stitches a pattern is written in.
-type Terms uint8
+type Terms = stitch.Terms
 
 const (
-	US Terms = iota
-	UK
+	US = stitch.US
+	UK = stitch.UK
 )
-
-func (t Terms) String() string { return [...]string{"us", "uk"}[t] }
 
 // Kinds are the kinds of things patterns are for, the catalogue's first filter.
 var Kinds = []string{"garment", "hat", "bag", "shawl", "blanket", "toy", "socks", "mittens", "home", "motif", "skirt", "other"}
@@ -235,6 +235,7 @@ type Special struct {
 	How         Words
 	Uses, Makes measure.Num // 0 when not said
 	Height      string
+	Worked      []notation.Clause // How, where it could be read as rows are
 }
 
 // An Own is a measurement that a maker may put in for herself.
@@ -299,6 +300,7 @@ type Piece struct {
 	Span      source.Span // from the opening fence through the closing one
 	Body      source.Span // the rows between the fences, as they stand in the file
 	Lines     []RowLine
+	Rows      *notation.Block // the same rows, read
 }
 
 // A RowLine is one line of a piece with slots where its values stand. Lead is what stands before the first colon.
