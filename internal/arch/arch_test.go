@@ -18,7 +18,7 @@ type ring struct {
 
 // rings are named from the inside out. A ring imports itself downward and the rings inside it.
 var rings = []ring{
-	{"engine", []string{"source", "measure", "formula", "stitch", "prose", "notation", "ledger", "pattern", "grade", "draw", "page"}},
+	{"engine", []string{"source", "measure", "shaping", "formula", "stitch", "prose", "notation", "ledger", "pattern", "grade", "draw", "page"}},
 	{"bench", []string{"manuscript", "proof", "web", "paper", "site"}},
 	{"edges", []string{"publish", "watch", "cli"}},
 }
