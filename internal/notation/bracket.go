@@ -156,9 +156,26 @@ func (p *parser) bracket(b *body, closed int) bool {
 		p.remarkBracket(b, i, to)
 		return true
 	}
+	if to == i+2 && len(b.out) == 0 && p.yarnAlone(i+1) { // "Row 5: (A) sc in each st"
+		p.i = i + 1
+		y := &Yarn{Name: p.yarnWords(), How: "with"}
+		p.i = to + 1
+		y.placed = p.placed(i)
+		b.out = append(b.out, y)
+		return true
+	}
 	g := p.groupBody()
 	p.groupRest(b, g, i)
 	return true
+}
+
+// yarnAlone reports whether token k is the name of a yarn.
+func (p *parser) yarnAlone(k int) bool {
+	i := p.i
+	p.i = k
+	ok := p.yarnName(0)
+	p.i = i
+	return ok
 }
 
 // groupBody reads the clauses of the bracket at the next token.
@@ -262,8 +279,21 @@ func (p *parser) eatFor() {
 func (p *parser) remarkBracket(b *body, i, to int) {
 	span := source.Span{From: p.t[i].from, To: p.t[to].to}
 	var c Counts
-	ok := false
-	p.within(i+1, to, func() { c, ok = p.countsAs() })
+	ok, counts := false, false
+	p.within(i+1, to, func() {
+		c, ok = p.countsAs()
+		for k := i + 1; k < to; k++ {
+			counts = counts || p.t[k].word == wCount
+		}
+		for k := p.i; ok && k < to; k++ { // "counts as dc and something of a chain" must not be half understood
+			ok = p.t[k].word != wCh && p.t[k].kind != tNumber
+		}
+	})
+	if !ok && counts {
+		u := &UnreadClause{placed: placed{Span: span, Only: p.only}, Text: p.text[span.From:span.To], Wanted: "what the chain counts as: (counts as dc, ch 1)"}
+		b.out, b.unread = append(b.out, u), append(b.unread, u)
+		return
+	}
 	if !ok {
 		text := stitch.Carry(p.text[p.t[i].to:p.t[to].from], p.in.Terms, stitch.US)
 		b.out = append(b.out, &Remark{placed{Span: span, Only: p.only}, text, true})
@@ -337,7 +367,9 @@ func (p *parser) countsAs() (Counts, bool) {
 	}
 	c.Says = SaysCounts
 	p.eat(wA)
-	p.eat(wFirst)
+	if t := p.at(0); !p.eat(wFirst) && t.kind == tOrdinal && t.n == 1 {
+		p.i++
+	}
 	if n, ok := p.count(); ok && n.Plain != 1 {
 		c.Sts = n
 	}
@@ -349,8 +381,9 @@ func (p *parser) countsAs() (Counts, bool) {
 	}
 	p.eatKind(tComma)
 	p.eatKind(tPlus)
-	p.eat(wAnd)
-	p.eatKind(tComma)
+	if p.eat(wAnd) || p.low(0) == "plus" && p.eat(unknown) {
+		p.eatKind(tComma)
+	}
 	if p.eat(wCh) {
 		p.eatKind(tHyphen)
 		c.Plus, _ = p.count()

@@ -11,6 +11,8 @@ func (p *parser) claimsIn(from, to int) (ok bool) {
 	far, wanted := p.far, p.wanted
 	p.within(from, to, func() {
 		_, ok = p.claimList(true)
+		for p.eatKind(tStop) {
+		}
 		ok = ok && p.done()
 	})
 	p.far, p.wanted = far, wanted
@@ -149,7 +151,7 @@ func (p *parser) commaList() (Count, bool) {
 func (p *parser) countedNoun() (Noun, bool) {
 	if p.is(wRow, wRnd) {
 		p.i++
-		return Noun{Kind: ARow}, true
+		return Noun{Kind: ARow, Round: p.isAt(-1, wRnd)}, true
 	}
 	i := p.i
 	name := p.adjective()

@@ -15,6 +15,7 @@ type body struct {
 	out    []Clause
 	stars  []star
 	claims []Claim
+	unread []*UnreadClause
 	closed int // one more than the index of the repeat closed last by a pair of stars, while nothing else came
 }
 
@@ -38,10 +39,8 @@ func (p *parser) clauses() ([]Clause, []Claim) {
 	for k := len(b.stars) - 1; k >= 0; k-- {
 		p.unclosedStar(&b, b.stars[k])
 	}
-	for _, c := range b.out {
-		if u, ok := c.(*UnreadClause); ok && u.Wanted != "" {
-			p.reportUnread(u)
-		}
+	for _, u := range b.unread {
+		p.reportUnread(u)
 	}
 	return b.out, b.claims
 }
@@ -85,13 +84,14 @@ func (p *parser) goesOn(k int) bool {
 func (p *parser) addUnread(b *body, i int) {
 	u := p.unread(i).(*UnreadClause)
 	if n := len(b.out); n > 0 {
-		if before, ok := b.out[n-1].(*UnreadClause); ok && len(b.stars) == 0 {
+		if before, ok := b.out[n-1].(*UnreadClause); ok && before.Wanted != "" && (len(b.stars) == 0 || b.stars[len(b.stars)-1].at < n) {
 			before.Span.To = u.Span.To
 			before.Text = p.text[before.Span.From:before.Span.To]
 			return
 		}
 	}
 	b.out = append(b.out, u)
+	b.unread = append(b.unread, u)
 }
 
 func (p *parser) unclosedStar(b *body, s star) {
@@ -184,6 +184,12 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 			return []Clause{c}, true
 		}
 	case wTurn:
+		if p.isAt(1, wTo) && p.isAt(2, wWork) {
+			if c, ok := p.targetFirst(b); ok {
+				return c, true
+			}
+			p.i = i
+		}
 		p.i++
 		return one(&Turn{placed: p.placed(i)}, true)
 	case wDo:
@@ -212,7 +218,7 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		if c, ok := p.change(); ok {
 			return []Clause{c}, true
 		}
-	case wWith, wUsing, wChange, wDrop, wPull:
+	case wWith, wUsing, wChange, wDrop, wPull, unknown:
 		if c, ok := p.yarn(); ok {
 			return []Clause{c}, true
 		}
@@ -266,9 +272,8 @@ func (p *parser) eatFiller() {
 			p.i++
 		}
 	}
-	if p.low(0) == "pick" && p.isAt(1, wUp) {
-		p.i += 2
-		p.eat(wAnd)
+	if p.low(0) == "pick" && p.isAt(1, wUp) && p.isAt(2, wAnd) {
+		p.i += 3
 	}
 	for p.is(wWork, wMake, wMaking, wWorking) {
 		next := p.at(1)
@@ -343,6 +348,7 @@ func (p *parser) makeRest(m *Make, i int) (Clause, bool) {
 		p.trailingLoop(m)
 		p.loops = false
 	}
+	p.inYarn(m)
 	if t, ok := p.lastOne(); ok {
 		m.LastIn = &t
 	}
@@ -538,7 +544,7 @@ func (p *parser) withTail(c Clause, i int) ([]Clause, bool) {
 	if !ok || !m.In.Said() {
 		return []Clause{c}, true
 	}
-	if p.eatAll(wTo, wJoin) { // "ch 1, hdc in first sc to join"
+	if p.eatAll(wTo, wJoin) || p.eatAll(wTo, wClose) { // "ch 1, hdc in first sc to join"
 		in := m.In
 		m.In = Target{}
 		return []Clause{&Join{placed: p.placed(i), With: []Clause{m}, In: in}}, true
@@ -573,17 +579,30 @@ func (p *parser) elided(b *body) ([]Clause, bool) {
 		return nil, false
 	}
 	t, ok := p.target()
+	m := &Make{Stitch: last.Stitch, Count: n, Form: formOf(n), In: t, And: true}
+	p.inYarn(m)
 	if !ok || !and && p.at(0).kind != tComma && p.at(0).kind != tSemi && p.at(0).kind != tStop && !p.done() && !p.is(wAnd) {
 		p.i = i
 		return nil, false
 	}
-	m := &Make{Stitch: last.Stitch, Count: n, Form: formOf(n), In: t, And: true}
+	if !n.Said { // "2 sc in first and last st"
+		m.Count, m.Form = last.Count, last.Form
+	}
 	if p.loops {
 		m.Stitch.Loop = p.loop
 	}
 	p.trailingLoop(m)
+	p.inYarn(m)
 	m.placed = p.placed(i)
 	return []Clause{m}, true
+}
+
+// inYarn reads the yarn of "sc in next 10 sts in A".
+func (p *parser) inYarn(m *Make) {
+	if p.is(wIn, wWith, wUsing) && p.yarnName(1) && p.at(1).to-p.at(1).from <= 2 {
+		p.i++
+		m.Yarn = p.yarnWords()
+	}
 }
 
 // startingIn reads "starting in 3rd ch from hook,": the chains before it are skipped.

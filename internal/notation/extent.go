@@ -147,7 +147,18 @@ func (p *parser) until() (Extent, bool) {
 		return Extent{}, false
 	}
 	left := p.eat(wRemaining)
-	n := p.nounOrSt()
+	n := Noun{Kind: AnyStitch}
+	if p.is(wRow, wRnd) {
+		n, _ = p.countedNoun()
+		for p.is(wHave, wBe) || p.low(0) == "been" || p.low(0) == "completed" || p.is(wWorking, wDone) {
+			p.i++
+		}
+	} else {
+		n = p.nounOrSt()
+	}
+	if e, ok := p.beforeIt(c); ok && to {
+		return e, true
+	}
 	p.eat(wBe)
 	switch {
 	case within, p.is(wFrom, wOf, wBefore) && p.eatBeforeEnd():
@@ -170,6 +181,24 @@ func (p *parser) nounOrSt() Noun {
 		return n
 	}
 	return Noun{Kind: AnyStitch}
+}
+
+// beforeIt reads "before marker", "before next ch-2 sp" behind a number of stitches.
+func (p *parser) beforeIt(c Count) (Extent, bool) {
+	i := p.i
+	if !p.eat(wBefore) {
+		return Extent{}, false
+	}
+	next := p.eat(wNext, wFirst)
+	if p.eat(wMarker) || p.eat(wMarked) {
+		p.eat(wSt)
+		return Extent{Kind: ToMarker, Count: c, Name: p.markerName()}, true
+	}
+	if n, ok := p.noun(); ok && (next || n.Kind != AnyStitch) {
+		return Extent{Kind: ToNext, Count: c, Noun: n}, true
+	}
+	p.i = i
+	return Extent{}, false
 }
 
 // fits reads "band fits around neck", "strap is long enough": as long as it takes.

@@ -255,6 +255,9 @@ func (p *parser) rowNumbers() ([]Range, bool) {
 		}
 		out = append(out, r)
 		i = p.i
+		if p.kindAt(0, tComma) && p.kindAt(1, tNumber) && p.isAt(2, wTimes, wMore, wX) { // "rows 2-5, 6 times"
+			return out, true
+		}
 		sep := p.eatKind(tComma)
 		sep = p.eat(wAnd) || sep
 		p.eat(wRow, wRnd)
@@ -415,10 +418,10 @@ func (p *parser) labelBracket(l *Label, open *token) bool {
 
 // again reads a row that says nothing but to work as another: "Rows 4-9: rep row 3", "Row 5: as Row 2 (24 sc)".
 func (p *parser) again(at placed, l Label) Line {
-	i := p.i
+	i, fs := p.i, len(p.fs)
 	a := &Again{placed: at, Label: l}
 	if !p.againRows(a) {
-		p.i = i
+		p.i, p.fs = i, p.fs[:fs]
 		return nil
 	}
 	var b body
@@ -443,8 +446,15 @@ func (p *parser) again(at placed, l Label) Line {
 				continue
 			}
 		}
-		_ = k
-		p.i = i
+		p.i = k
+		p.between()
+		if p.is(wFasten, wCut, wTurn, wJoin, wDo, wChange) {
+			var claims []Claim
+			a.Then, claims = p.clauses()
+			b.claims = append(b.claims, claims...)
+			break
+		}
+		p.i, p.fs = i, p.fs[:fs]
 		return nil
 	}
 	a.Claims = b.claims
@@ -455,7 +465,7 @@ func (p *parser) again(at placed, l Label) Line {
 func (p *parser) againRows(a *Again) bool {
 	switch {
 	case p.eat(wRep):
-		if !p.is(wRow, wRnd, wLast, wPrev, wFirst, wThis, wThat) && !p.kindAt(0, tOrdinal) {
+		if !p.is(wRow, wRnd, wLast, wPrev, wFirst, wThis, wThat, wFrom) && !p.kindAt(0, tOrdinal) {
 			return false
 		}
 	case p.eat(wAs), p.eatAll(wSame, wAs), p.eatAll(wWork, wAs), p.eatAll(wWork, wSame, wAs):
@@ -469,6 +479,7 @@ func (p *parser) againRows(a *Again) bool {
 		return false
 	}
 	p.eat(wThis, wThat)
+	p.eat(wFrom)
 	if p.eat(wLast, wPrev) {
 		a.Last = one
 		if c, ok := p.count(); ok {
@@ -488,6 +499,18 @@ func (p *parser) againRows(a *Again) bool {
 	}
 	if p.is(wFor) && p.isAt(1, wPatt) {
 		p.i += 2
+	}
+	if p.kindAt(0, tComma) && p.numberAt(1) {
+		p.i++
+	}
+	if p.is(wFor) && p.numberAt(1) && (a.Last.Said || len(a.Rows) == 1 && !a.Rows[0].To.Said) { // "repeat row 2 for 15 rows"
+		k := p.i
+		p.i++
+		if c, ok := p.count(); ok && p.eat(wRow, wRnd) {
+			a.Extent = Extent{Kind: Times, Count: c, Span: p.since(k)}
+			return true
+		}
+		p.i = k
 	}
 	for {
 		e, ok := p.extent()
@@ -527,9 +550,6 @@ func (p *parser) againMore(a *Again, b *body) bool {
 		p.eat(wAll)
 		p.eat(wShaping)
 		a.Reversed = true
-		return true
-	case p.is(wTurn):
-		p.i++
 		return true
 	}
 	p.i = i

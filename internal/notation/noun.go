@@ -228,7 +228,7 @@ func (p *parser) noun() (Noun, bool) {
 		return n, ok
 	case p.eat(wRowEnd), p.isAt(1, wEnd) && p.eatAll(wRow, wEnd):
 		return Noun{Kind: ARowEnd}, true
-	case p.is(wRow, wRnd):
+	case p.is(wRow) && !p.numberAt(1):
 		p.i++
 		return Noun{Kind: ARowEnd}, true
 	case p.is(wCorner):

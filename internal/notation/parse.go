@@ -174,7 +174,14 @@ func (p *parser) want(what string) {
 	}
 }
 
+// report adds a finding, unless it was made already when the same words were read another way.
 func (p *parser) report(s source.Span, rule, message, fix string) {
+	place := p.in.File.Place(s)
+	for k := len(p.fs) - 1; k >= 0 && k > len(p.fs)-16; k-- {
+		if p.fs[k].Rule == rule && p.fs[k].Place == place {
+			return
+		}
+	}
 	p.fs.Report(p.in.File, s, rule, message, fix)
 }
 

@@ -176,6 +176,8 @@ type writer struct {
 	again bool // to be read in again: words keep their backslashes
 	parts []Part
 	last  stitch.Stitch // of the Make written last
+
+	lastCount Count // its count
 }
 
 // prose returns running text of the tree, which is in US terms, in those that are written.
@@ -209,6 +211,19 @@ func (w *writer) text(s ...string) {
 
 // plain reports whether a count is the same in every size.
 func (c *Count) plain() bool { return c.List == nil && c.Slot == 0 }
+
+// equal reports whether two counts say the same.
+func (c *Count) equal(d *Count) bool {
+	if c.Said != d.Said || c.Plain != d.Plain || c.Slot != d.Slot || len(c.List) != len(d.List) {
+		return false
+	}
+	for i := range c.List {
+		if c.List[i] != d.List[i] {
+			return false
+		}
+	}
+	return true
+}
 
 func (w *writer) count(c *Count) {
 	if c.plain() {

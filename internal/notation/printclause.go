@@ -184,8 +184,9 @@ func (w *writer) make(m *Make) {
 	loop := s.Loop
 	last := w.last
 	w.last = s
+	defer func() { w.lastCount = m.Count }()
 	if m.And {
-		if m.Count.Said {
+		if m.Count.Said && !w.lastCount.equal(&m.Count) {
 			w.count(&m.Count)
 			w.text(" ")
 		}
@@ -224,6 +225,9 @@ func (w *writer) make(m *Make) {
 			w.text(" ")
 			w.targetIn(&m.In, s, "")
 		}
+	}
+	if m.Yarn != "" {
+		w.text(" in ", m.Yarn)
 	}
 	if m.LastIn != nil {
 		w.text(", the last one")
@@ -451,7 +455,11 @@ func (w *writer) goOn(c *Continue) {
 		w.text("work ")
 		w.count(&c.Rows)
 		w.number(&c.Rows, " "+rowWord(c.Round), " "+rowWord(c.Round)+"s")
-		w.text(" in patt")
+		if c.Stitch != (stitch.Stitch{}) {
+			w.text(" in ", c.Stitch.In(w.terms))
+		} else {
+			w.text(" in patt")
+		}
 	default:
 		w.text("continue in patt")
 	}

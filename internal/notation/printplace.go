@@ -43,6 +43,8 @@ func (w *writer) targetIn(t *Target, s stitch.Stitch, loop string) {
 		return
 	case t.Where == Between:
 		w.text("between ")
+	case t.Around:
+		w.text("around post of ")
 	case s.Post != stitch.NoPost && !t.bare():
 		w.text("around ")
 	default:
@@ -280,10 +282,14 @@ func (w *writer) extent(e *Extent) {
 		counted("until ", "")
 		w.number(&e.Count, " remains", " remain")
 	case ToNext:
-		w.text("to next ")
+		w.text("to ")
+		w.before(&e.Count)
+		w.text("next ")
 		w.noun(&e.Noun, &Count{})
 	case ToMarker:
-		w.text("to marker")
+		w.text("to ")
+		w.before(&e.Count)
+		w.text("marker")
 		if e.Name != "" {
 			w.text(" ", e.Name)
 		}
@@ -297,6 +303,14 @@ func (w *writer) extent(e *Extent) {
 		counted("until there are ", "")
 	case UntilMeasures:
 		w.measures(e)
+	}
+}
+
+// before writes "2 sts before ", where an extent stops short of something.
+func (w *writer) before(c *Count) {
+	if c.Said {
+		w.count(c)
+		w.number(c, " st before ", " sts before ")
 	}
 }
 
@@ -366,7 +380,7 @@ func (w *writer) noun(n *Noun, c *Count) {
 	case ARepeat:
 		w.number(c, "rep", "reps")
 	case ARow:
-		w.number(c, "row", "rows")
+		w.number(c, rowWord(n.Round), rowWord(n.Round)+"s")
 	}
 }
 

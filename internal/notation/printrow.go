@@ -139,6 +139,10 @@ func (w *writer) repeatRows(a *Again) {
 	if a.Reversed {
 		w.text(", reversing all shaping")
 	}
+	if len(a.Then) > 0 {
+		w.text(", ")
+		w.clauses(a.Then)
+	}
 }
 
 // claims writes "82 dc, 4 ch-2 sps".

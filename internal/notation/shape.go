@@ -205,6 +205,7 @@ func (p *parser) goOn(at placed) (*Continue, bool) {
 		p.eat(wEvenly, wPlain)
 		if n, ok := p.count(); ok {
 			c.Rows = n
+			p.eat(wMore)
 			c.Round = p.is(wRnd)
 			if !p.eat(wRow, wRnd) {
 				p.i = i
@@ -227,6 +228,9 @@ func (p *parser) goOn(at placed) (*Continue, bool) {
 			if p.eat(wAs) {
 				p.eat(wSet)
 			}
+		case c.Rows.Said && p.is(wIn) && p.at(1).is:
+			p.i++
+			c.Stitch, _ = p.stitchHere()
 		case p.eatAll(wAs, wSet), p.eatAll(wWithout, wShaping):
 		case p.is(wWithout):
 			p.i++

@@ -9,7 +9,7 @@ func (p *parser) target() (Target, bool) {
 	p.loop, p.loops = stitch.BothLoops, false
 	var t Target
 	switch {
-	case p.eatAll(wIn, wEnd, wOf):
+	case p.eatAll(wIn, wEnd, wOf), p.eatAll(wIn, wSide, wOf):
 		// "in end of each row"
 		t.Where = RowEnds
 		p.rowEnds(&t)
@@ -67,7 +67,7 @@ func (p *parser) target() (Target, bool) {
 		return p.finish(t, i)
 	case p.is(wAround) || p.is(wRnd) && p.low(0) == "round":
 		p.i++
-		p.eat(wPost)
+		t.Around = p.eat(wPost)
 		p.eat(wOf)
 		if !p.place(&t) || t.Where == Unsaid && t.Noun.Kind == NoNoun {
 			p.i = i
@@ -96,7 +96,7 @@ func (p *parser) target() (Target, bool) {
 }
 
 // prepared reports whether a place may begin without a preposition: "sc next 12", "sc each st".
-func (p *parser) prepared() bool { return p.is(wNext, wEach, wEvery, wSame) }
+func (p *parser) prepared() bool { return p.is(wNext, wEach, wEvery, wSame, wFirst, wLast) }
 
 func (p *parser) finish(t Target, i int) (Target, bool) {
 	if t.Till.Kind == NotSaid {
@@ -355,6 +355,9 @@ func (p *parser) whereOf(t *Target) bool {
 				}
 			}
 			between.OfWhere, between.Where = between.Where, Between
+			if t.Each {
+				between.Each, between.OfWhere = true, Everywhere
+			}
 			*t = between
 			return true
 		case p.is(wAlong, wDown) && t.Name == "" && t.Where != OtherSide && (t.Noun.Kind == ARowEnd || t.Noun.Kind == AChain || t.Noun.Kind == AnyStitch):
@@ -517,6 +520,9 @@ func (p *parser) sameAs(t *Target) {
 		default:
 			i := p.i
 			if n, ok := p.noun(); ok {
+				if n.Kind == AChain && !n.Chains.Said {
+					n.Chains = p.chainsAfter()
+				}
 				t.Of = n
 				continue
 			}
@@ -599,7 +605,7 @@ func (p *parser) alongEdge(t *Target) bool {
 	from := p.t[i].from
 	for k := 0; k < 6 && p.kindAt(0, tWord); k++ {
 		switch {
-		case p.eat(wEdge), p.eat(wSide):
+		case p.eatAll(wSide, wEdge), p.eat(wEdge), p.eat(wSide):
 			name = p.text[from:p.t[p.i-1].to]
 			if p.eat(wOf) {
 				p.eat(wA)

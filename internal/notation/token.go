@@ -411,6 +411,12 @@ func (s *scanner) words() {
 	for end < s.to && (isLetter(s.text[end]) || isApostrophe(s.text, end, s.to) > 0) {
 		end += max(1, isApostrophe(s.text, end, s.to))
 	}
+	if end-s.i > 2 && s.text[end-1]|0x20 == 's' && s.text[end-2] == '\'' { // "dc's"
+		if l, ok := s.look(s.i, end-2); ok {
+			s.word(end, l)
+			return
+		}
+	}
 	if s.peek(end) == '.' && end-s.i <= 2 && isLetter(s.peek(end+1)) && s.dotted(end) {
 		return
 	}

@@ -137,14 +137,15 @@ const (
 // Again repeats whole rows: "Repeat rows 2 and 3 four times", "Repeat rows 2 and 3 until 5 sts remain", "Rows 4-9: rep row 3".
 type Again struct {
 	placed
-	Label    Label   // empty for a line that is only the repetition
-	Rows     []Range // which rows; empty for "last row" with LastRows
-	Last     Count   // "repeat last 2 rows"
-	Round    bool    // they are rounds
-	Extent   Extent  // how often; zero means once for each row of the label
-	Ending   []Range // "ending with row 2"
-	EndSide  Side    // "ending with a WS row"
-	Reversed bool    // "reversing all shaping"
+	Label    Label    // empty for a line that is only the repetition
+	Rows     []Range  // which rows; empty for "last row" with LastRows
+	Last     Count    // "repeat last 2 rows"
+	Round    bool     // they are rounds
+	Extent   Extent   // how often; zero means once for each row of the label
+	Ending   []Range  // "ending with row 2"
+	EndSide  Side     // "ending with a WS row"
+	Reversed bool     // "reversing all shaping"
+	Then     []Clause // after the last of them: "… Fasten off."
 	Claims   []Claim
 }
 
@@ -253,6 +254,7 @@ type Make struct {
 	And      bool    // joined to the Make before by "and", its stitch not repeated: "sc in 2nd ch from hook and in each ch across"
 	More     bool    // "3 more dc"
 	LastIn   *Target // "…, the last one in top of beg ch-3"
+	Yarn     string  // "sc in next 10 sts in A"
 	OnTheWay bool    // "…, working 3 sc in each corner": met while the clause before is worked
 }
 
@@ -289,6 +291,7 @@ type Target struct {
 	Round bool   // Row is a round
 	// OfWhere is which of the things is meant where the place has a Where of its own: "center dc of next shell", "between next 2 sts"
 	OfWhere Where
+	Around  bool // "around the post of each dc", of a stitch that is no post stitch
 	Span    source.Span
 }
 
@@ -328,6 +331,7 @@ type Noun struct {
 	Chains Count         // of "ch-2 sp", "ch-5"
 	Name   string        // a unit that is no stitch ("box", "corner", "group"), or a word that describes the noun ("raglan st", "thumb ch")
 	Loop   bool          // a space called a loop
+	Round  bool          // of ARow: rounds
 	Loose  bool          // a space called "ch sp", its chains not said
 }
 

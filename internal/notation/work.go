@@ -101,7 +101,7 @@ func (p *parser) slipCount(c Count, i int) ([]Clause, bool) {
 		}
 		m.placed = p.placed(i)
 		return []Clause{m}, true
-	case p.eatAll(wTo, wJoin), p.eatAll(wAnd, wJoin):
+	case p.eatAll(wTo, wJoin), p.eatAll(wAnd, wJoin), p.eatAll(wTo, wClose):
 		return []Clause{&Join{placed: p.placed(i), In: t}}, true
 	}
 	if p.loops {
@@ -169,12 +169,7 @@ func (p *parser) join() (Clause, bool) {
 	if again || p.is(wYarn, wColour) || p.yarnName(0) {
 		r := &Rejoin{}
 		r.Yarn = p.yarnWords()
-		if p.eat(wWith) {
-			r.With, _ = p.stitchHere()
-			if r.With.Name == "sl st" {
-				r.With = stitch.Stitch{}
-			}
-		}
+		p.joinsWith(r)
 		if t, ok := p.target(); ok {
 			r.In = t
 		} else if p.eat(wTo) {
@@ -182,12 +177,7 @@ func (p *parser) join() (Clause, bool) {
 				r.In = t
 			}
 		}
-		if p.eat(wWith) {
-			r.With, _ = p.stitchHere()
-			if r.With.Name == "sl st" {
-				r.With = stitch.Stitch{}
-			}
-		}
+		p.joinsWith(r)
 		r.placed = p.placed(i)
 		return r, true
 	}
@@ -218,6 +208,23 @@ func (p *parser) join() (Clause, bool) {
 	p.eatFor()
 	j.placed = p.placed(i)
 	return j, true
+}
+
+// joinsWith reads the stitch that new yarn is joined with; a slip stitch needs no saying.
+func (p *parser) joinsWith(r *Rejoin) {
+	i := p.i
+	if !p.eat(wWith, wUsing) {
+		return
+	}
+	p.eat(wA)
+	s, ok := p.stitchHere()
+	if !ok {
+		p.i = i
+		return
+	}
+	if s.Name != "sl st" {
+		r.With = s
+	}
 }
 
 // formsRing reads "to form a ring".
@@ -489,6 +496,10 @@ func (p *parser) yarn() (Clause, bool) {
 		name := p.yarnWords()
 		p.restOfPhrase()
 		return &Yarn{placed: p.placed(i), Name: name, How: "change to"}, true
+	case p.low(0) == "pick" && p.isAt(1, wUp) && p.yarnName(2):
+		p.i += 2
+		name := p.yarnWords()
+		return &Yarn{placed: p.placed(i), Name: name, How: "pick up"}, true
 	case p.eat(wDrop):
 		name := p.yarnWords()
 		p.restOfPhrase()
@@ -712,11 +723,11 @@ func (p *parser) remarkHere() (Clause, bool) {
 
 // remarks are the phrases, by their first words, that change neither what is used nor what is made. Anything else is unread.
 var remarks = [][]string{
-	{"as", "set"}, {"as", "established"}, {"pull", "tight"}, {"pull", "up"}, {"draw", "up"}, {"not", "counting"}, {"counting"}, {"including"}, {"excluding"},
+	{"as", "set"}, {"as", "established"}, {"pull", "tight"}, {"not", "counting"}, {"counting"}, {"including"}, {"excluding"},
 	{"do", "not", "count"}, {"stuff"}, {"stuffing"}, {"weave", "in"}, {"mark", "this"}, {"mark", "row"}, {"mark", "rnd"}, {"begin", "stuffing"}, {"start", "stuffing"}, {"continue", "stuffing"},
 	{"rs", "facing"}, {"ws", "facing"}, {"this", "is"}, {"keep"}, {"keeping"}, {"use"}, {"close"}, {"at", "same", "time"}, {"carrying"}, {"without", "widening"},
 	{"without", "shaping"}, {"without", "increasing"}, {"evenly"}, {"hold"}, {"adjust"}, {"be", "careful"}, {"being", "careful"}, {"leave", "a", "long"}, {"leaving", "a"}, {"ch", "counts"},
-	{"which", "makes"}, {"which"}, {"work", "in", "a", "spiral"}, {"mark", "as", "rs"}, {"sew"}, {"with", "rs"}, {"working", "over"}, {"now"}, {"insert"}, {"flatten"}, {"fold"},
+	{"which", "makes"}, {"which"}, {"work", "in", "a", "spiral"}, {"mark", "as", "rs"}, {"sew"}, {"with", "rs"}, {"working", "over"}, {"now"}, {"flatten"}, {"fold"},
 	{"or"}, {"working", "in", "front"}, {"working", "behind"}, {"working", "around"}, {"in", "front", "of"}, {"taking", "care"}, {"continuing"}, {"working", "in", "rounds"}, {"working", "in", "rows"}, {"work", "in", "rounds"}, {"work", "in", "rows"}, {"work", "in", "spiral"},
 }
 
