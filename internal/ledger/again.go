@@ -1,13 +1,15 @@
 package ledger
 
 import (
+	"slices"
+
 	"foundrow/internal/notation"
 	"foundrow/internal/source"
 )
 
 // againLine repeats whole rows: a number of times, for the rows of its label, or until something is so.
 func (h *hand) againLine(i int, l *notation.Again) {
-	h.row = text{line: i, span: l.At(), label: &l.Label, name: nameOf(&l.Label, 0)}
+	h.row = h.sheet.again(i, l)
 	stretches, ok := h.numbers(&l.Label)
 	if !ok {
 		return
@@ -22,7 +24,7 @@ func (h *hand) againLine(i int, l *notation.Again) {
 		}
 		h.row.name.Number = stretches[0].from
 		h.begins(&l.Label, stretches[0].from)
-		h.row.span, h.row.line, h.row.label = l.At(), i, &l.Label
+		h.row = h.sheet.again(i, l)
 		h.row.name = nameOf(&l.Label, stretches[0].from)
 	} else {
 		h.catchUp(0)
@@ -38,9 +40,6 @@ func (h *hand) againLine(i int, l *notation.Again) {
 			h.so.number = stretches[n-1].to
 		}
 		return
-	}
-	for k := range cycle {
-		cycle[k].claims, cycle[k].odd = nil, true
 	}
 	switch e := &l.Extent; e.Kind {
 	case notation.UntilLeft, notation.UntilMade, notation.ToLast:
@@ -76,8 +75,7 @@ func (h *hand) endAgain(i int, l *notation.Again, from int) {
 		}
 		h.recheckLast(l.Claims)
 	}
-	t := text{line: i, span: l.At(), label: &l.Label}
-	h.print(t, from)
+	h.print(h.sheet.again(i, l), from)
 }
 
 // recheckLast checks claims against the last row there is.
@@ -90,7 +88,7 @@ func (h *hand) recheckLast(claims []notation.Claim) {
 		h.openRow()
 		h.so.count = h.s.claim
 		if h.s.claim >= 0 {
-			h.startOn(h.s.claim, Made{Kind: Stitches, Stitch: h.so.main, Stands: true, Counted: true})
+			h.startOn(h.s.claim, h.madeOf(h.so.main, 0))
 		}
 		return
 	}
@@ -114,19 +112,20 @@ func (h *hand) rowTimes(e *notation.Extent) int {
 }
 
 // meant finds the rows that a reference means, each as often as it is named.
-func (h *hand) meant(rows []notation.Range, last notation.Count, span source.Span) []text {
-	var out []text
+func (h *hand) meant(rows []notation.Range, last notation.Count, span source.Span) []*words {
+	var out []*words
 	if len(rows) == 0 {
 		n, ok := h.number(last, 1)
 		if !ok || n <= 0 {
 			return nil
 		}
-		if n > len(h.told) {
-			h.fail(RowReference, span, 3, n, len(h.told))
-			return nil
-		}
-		for _, t := range h.told[len(h.told)-n:] {
-			out = append(out, t.text)
+		for k := h.so.number - n + 1; k <= h.so.number; k++ {
+			w, found := h.find(k)
+			if !found || n > tallest {
+				h.fail(RowReference, span, 3, n, max(h.so.number, 0))
+				return nil
+			}
+			out = append(out, w)
 		}
 		return out
 	}
@@ -139,8 +138,8 @@ func (h *hand) meant(rows []notation.Range, last notation.Count, span source.Spa
 		if !ok {
 			continue
 		}
-		for n := from; n <= to && len(out) < 10_000; n++ {
-			t, found := h.find(n)
+		for n := from; n <= to && len(out) < tallest; n++ {
+			w, found := h.find(n)
 			if !found {
 				way := uint8(0)
 				if n == h.row.number && h.row.number > 0 {
@@ -151,122 +150,83 @@ func (h *hand) meant(rows []notation.Range, last notation.Count, span source.Spa
 				h.fail(RowReference, span, way, n)
 				return nil
 			}
-			out = append(out, t)
+			out = append(out, w)
 		}
 	}
 	return out
 }
 
-// find is the row told last under a number.
-func (h *hand) find(n int) (text, bool) {
+// find is what the row says that was told last under a number.
+func (h *hand) find(n int) (*words, bool) {
 	for i := len(h.told) - 1; i >= 0; i-- {
-		if h.told[i].number == n {
-			return h.told[i].text, true
+		if t := &h.told[i]; t.from <= n && n <= t.to {
+			return t.said[(n-t.from)%len(t.said)], true
 		}
 	}
 	for _, d := range h.later {
 		if d.from <= n && n <= d.to {
-			return d.text, true
+			return d.said, true
 		}
 	}
 	if h.so.alternate != nil && (n-h.so.pair)%2 == 0 && n <= h.so.number {
-		return *h.so.alternate, true
+		return h.so.alternate, true
 	}
-	return text{}, false
+	return nil, false
 }
 
-// cycle works n rows, going round the texts. Once a round finds what the round before it found, the rest are as those were.
-func (h *hand) cycle(texts []text, n int) {
-	if n > most {
-		h.report(TooLarge, source.Error, h.row.span, 0, [2]string{}, n)
-		return
-	}
+// cycle works n rows, going round the words. Once a round finds what the round before it found, the rest are as those were.
+func (h *hand) cycle(said []*words, n int) {
 	line := h.row
-	if len(texts) == 1 {
-		h.more(texts[0], n)
-		h.restore(line)
-		return
-	}
-	var before []run
+	first := h.so.number + 1
+	before := h.around[:0]
 	for i := 0; i < n; i++ {
-		if i%len(texts) == 0 && i > 0 {
-			if h.settled(before, texts) {
-				h.copyRows(len(texts), n-i)
+		w := said[i%len(said)]
+		t := h.next(w, line)
+		if i%len(said) == 0 && i > 0 {
+			if len(said) == 1 && h.steady(t) {
+				h.again(n - i)
+				break
+			}
+			if len(said) > 1 && h.settled(before, said, t) {
+				h.copyRows(len(said), n-i)
 				break
 			}
 		}
-		t := texts[i%len(texts)]
-		h.next(&t, line)
+		if i > tallest {
+			h.report(TooLarge, source.Error, line.span, 0, [2]string{}, n)
+			break
+		}
 		h.workRow(t)
 		h.worked++
-		h.tell(t, nil)
-		if i%len(texts) == 0 {
+		if i%len(said) == 0 {
 			before = append(before[:0], h.buf...)
 		}
 		if h.steps > patience {
 			break
 		}
 	}
-	h.restore(line)
+	h.around = before
+	h.tell(first, h.so.number, said...)
+	h.row = line
 }
 
-func (h *hand) restore(line text) {
-	h.row.line, h.row.span, h.row.label, h.row.name = line.line, line.span, line.label, line.name
-}
-
-// next makes a repeated row the next one.
-func (h *hand) next(t *text, line text) {
-	t.number = h.so.number + 1
-	t.name = RowName{Number: t.number, Round: t.label != nil && t.label.Round}
-	if t.label != nil {
-		t.name.Words = t.label.Words
-	}
-	t.side = 0
-	t.span = line.span
-}
-
-// more works one row n more times.
-func (h *hand) more(t text, n int) {
-	line := h.row
-	for i := 0; i < n; i++ {
-		h.next(&t, line)
-		if more := n - i; h.steady(t) && h.row.span == t.span && i > 0 {
-			h.b.Rows[len(h.b.Rows)-1].Times += more
-			h.worked += more
-			h.so.number += more
-			h.so.rows += more
-			if more%2 == 1 && !t.round {
-				h.so.side = facing(h.so.side)
-			}
-			if len(h.b.numbered) > 0 {
-				h.b.numbered[len(h.b.numbered)-1].count += more
-			}
-			h.told = append(h.told, told{h.so.number, h.so.words, t.round, t})
-			return
-		}
-		h.workRow(t)
-		h.worked++
-		h.tell(t, nil)
-		if h.steps > patience {
-			return
-		}
-	}
+// next makes words the next row, repeated by a line.
+func (h *hand) next(w *words, line text) text {
+	t := text{words: w, number: h.so.number + 1, span: line.span, odd: true}
+	t.name = RowName{Words: w.label.Words, Number: t.number, Round: w.label.Round}
+	return t
 }
 
 // settled reports whether the next round of a cycle finds what the round before it found.
-func (h *hand) settled(before []run, texts []text) bool {
-	for i := range texts {
-		for _, c := range texts[i].body {
-			switch c.(type) {
-			case *notation.Turn, *notation.Chain, *notation.Make, *notation.Repeat, *notation.Group, *notation.Join, *notation.Through, *notation.Remark, *notation.Skip:
-			default:
-				return false
-			}
+func (h *hand) settled(before []run, said []*words, t text) bool {
+	for _, w := range said {
+		if !w.plain {
+			return false
 		}
 	}
 	buf := h.buf
 	h.buf = before
-	ok := h.steady(texts[0])
+	ok := h.steady(t)
 	h.buf = buf
 	return ok
 }
@@ -277,6 +237,11 @@ func (h *hand) copyRows(size, n int) {
 	if at < 0 {
 		return
 	}
+	if n > tallest {
+		h.report(TooLarge, source.Error, h.row.span, 0, [2]string{}, n)
+		n = tallest
+	}
+	h.b.Rows = slices.Grow(h.b.Rows, n)
 	for i := range n {
 		row := h.b.Rows[at+i%size]
 		h.so.number++
@@ -291,62 +256,56 @@ func (h *hand) copyRows(size, n int) {
 	}
 	last := len(h.b.Rows) - 1
 	row := &h.b.Rows[last]
-	h.so.live = Edge{Book: h.b, Spans: []Span{{Row: last, N: row.Places}}}
+	h.so.live = h.edgeOf(Span{Row: last, N: row.Places})
 	h.so.count = row.Count
-	for i := max(len(h.told)-size, 0); i < len(h.told); i++ {
-		h.told[i].number += n - n%size
-	}
 }
 
 // untilCount repeats rows until a number of stitches remains. It is looked at after every row.
-func (h *hand) untilCount(texts []text, l *notation.Again) {
+func (h *hand) untilCount(said []*words, l *notation.Again) {
 	target, ok := h.number(l.Extent.Count, 0)
 	if !ok {
 		return
 	}
 	line := h.row
 	ending := h.endingRow(l)
+	first := h.so.number + 1
+	defer func() {
+		h.tell(first, h.so.number, said...)
+	}()
 	for h.so.count != target {
 		start := h.so.count
-		for i := range texts {
+		for i, w := range said {
 			before := h.so.count
-			t := texts[i]
-			h.next(&t, line)
-			h.workRow(t)
+			h.workRow(h.next(w, line))
 			h.worked++
-			h.tell(t, nil)
 			now := h.so.count
+			h.row = line
 			switch {
-			case h.so.open || h.steps > patience:
-				h.restore(line)
+			case h.so.open || h.steps > patience || h.worked > tallest:
 				return
 			case now == target:
-				h.restore(line)
-				if i < len(texts)-1 && ending != texts[i].line {
-					h.report(UntilWithin, source.Query, l.Extent.Span, 0, [2]string{}, target, i+1, len(texts))
+				if i < len(said)-1 && ending != w.line {
+					h.report(UntilWithin, source.Query, l.Extent.Span, 0, [2]string{}, target, i+1, len(said))
 				}
 				return
 			case before < target && now > target, before > target && now < target:
-				h.restore(line)
 				h.fail(UntilPassed, l.Extent.Span, 0, target, before, now)
 				return
 			}
 		}
 		if now := h.so.count; now == start || (now > start) != (target > start) {
-			h.restore(line)
 			h.fail(UntilNever, l.Extent.Span, 0, target, start, now)
 			return
 		}
 	}
-	h.restore(line)
 }
 
 // endingRow is the line of the row that "ending with row 2" names, -1 when none is named.
 func (h *hand) endingRow(l *notation.Again) int {
 	for _, r := range l.Ending {
 		if n, ok := h.number(r.From, 0); ok {
-			if t, found := h.find(n); found {
-				return t.line
+			if w, found := h.find(n); found {
+				return w.line
 			}
 		}
 	}
@@ -354,14 +313,14 @@ func (h *hand) endingRow(l *notation.Again) int {
 }
 
 // untilLong repeats rows until the piece is as long as is said.
-func (h *hand) untilLong(texts []text, l *notation.Again) {
+func (h *hand) untilLong(said []*words, l *notation.Again) {
 	if h.p.Rows == nil {
-		h.cycle(texts, len(texts))
+		h.cycle(said, len(said))
 		return
 	}
 	rows, ok := h.p.Rows(l.Extent)
 	if !ok {
-		h.cycle(texts, len(texts))
+		h.cycle(said, len(said))
 		return
 	}
 	n := rows - h.worked
@@ -376,9 +335,9 @@ func (h *hand) untilLong(texts []text, l *notation.Again) {
 		n++
 	}
 	if last := h.endingRow(l); last >= 0 {
-		for len(texts) > 0 && texts[(n-1)%len(texts)].line != last && n < rows+len(texts) {
+		for most := n + len(said); said[(n-1)%len(said)].line != last && n < most; {
 			n++
 		}
 	}
-	h.cycle(texts, n)
+	h.cycle(said, n)
 }

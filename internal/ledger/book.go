@@ -44,7 +44,7 @@ type Span struct {
 // Made is N places made alike, one after the other.
 type Made struct {
 	Kind    Kind
-	Stitch  stitch.Stitch // of a turning chain, what it stands for; zero when not known
+	Stitch  *stitch.Stitch // shared and never changed; of a turning chain, what it stands for; nil for spaces and rings
 	N       int
 	Chains  int  // of each space, of a turning chain
 	Whole   int  // of a space that is part of a beginning chain or closed by a tall join: what it may be called by

@@ -79,7 +79,7 @@ func (h *hand) chainOn(n int, span source.Span) {
 		return
 	}
 	row := len(h.b.Rows)
-	made := []Made{{Kind: Chains, Stitch: stitch.Stitch{Name: "ch"}, N: n, Stands: true}}
+	made := []Made{h.loose(n)}
 	h.b.Rows = append(h.b.Rows, Row{Made: made, Places: n, Line: h.row.line})
 	h.insertRun(run{made: &made[0], row: row, from: n - 1, n: n, back: true})
 	if h.s.begun {
@@ -92,7 +92,7 @@ func (h *hand) begin(c *notation.Chain, n int, rest []notation.Clause) {
 	o := h.opening(rest)
 	v := h.verdict(c, n, o)
 	s := &h.s
-	m := Made{Kind: Turnings, Stitch: v.as, N: 1, Chains: n, Stands: v.stands, Counted: v.counts}
+	m := Made{Kind: Turnings, Stitch: h.sheet.one(v.as), N: 1, Chains: n, Stands: v.stands, Counted: v.counts}
 	if v.plus > 0 {
 		m.Chains = n - v.plus
 	}

@@ -332,7 +332,7 @@ func blocks(row []Made) int {
 	n := 0
 	for i := range row {
 		m := &row[i]
-		three := m.Kind == Stitches && m.N == 3 && height(m.Stitch) > 2
+		three := m.Kind == Stitches && m.N == 3 && height(*m.Stitch) > 2
 		if !three {
 			continue
 		}

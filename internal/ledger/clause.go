@@ -2,7 +2,6 @@ package ledger
 
 import (
 	"foundrow/internal/notation"
-	"foundrow/internal/stitch"
 )
 
 // seq works clauses one after the other. At the top of a row a repeat that goes as often as it fits is fitted to what follows it, and
@@ -88,7 +87,7 @@ func (h *hand) quoted(c *notation.Quoted) {
 	if uses == 0 {
 		if makes > 0 {
 			h.s.begun = true
-			h.emit(madeOf(s, makes))
+			h.emit(h.madeOf(s, makes))
 		}
 		return
 	}
@@ -96,7 +95,7 @@ func (h *hand) quoted(c *notation.Quoted) {
 		h.pass(want{}, uses)
 		return
 	}
-	h.put(madeOf(s, makes), want{}, 1, uses)
+	h.put(h.madeOf(s, makes), want{}, 1, uses)
 }
 
 // like works what other rows say, at the place where the row is.
@@ -105,8 +104,8 @@ func (h *hand) like(c *notation.Like) {
 		return
 	}
 	h.refs++
-	for _, t := range h.meant(c.Rows, c.Last, c.At()) {
-		h.seq(t.body, true)
+	for _, w := range h.meant(c.Rows, c.Last, c.At()) {
+		h.seq(w.body, true)
 	}
 	h.refs--
 }
@@ -182,10 +181,4 @@ func firstMake(clauses []notation.Clause) *notation.Make {
 		}
 	}
 	return nil
-}
-
-// plain reports whether a stitch makes and takes one place each.
-func plain(s stitch.Stitch) bool {
-	e := s.Find()
-	return e != nil && e.Class == stitch.Plain && s.Together == 0
 }

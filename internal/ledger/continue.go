@@ -109,9 +109,9 @@ func (h *hand) stack(stitches, n int) {
 	if n%2 == 1 && !last.Round {
 		side = facing(side)
 	}
-	m := madeOf(h.base(), stitches)
+	m := h.madeOf(h.base(), stitches)
 	if of := mainOf(last.Made); of.Name != "" {
-		m.Stitch = of
+		m.Stitch = h.sheet.one(of)
 	}
 	row := Row{Made: []Made{m}, Places: stitches, Count: stitches, Times: n, Halves: last.Halves, Line: h.row.line, Round: last.Round, Side: side, Number: h.so.number + 1}
 	if stitches == h.so.count && n > 0 && last.Times > 0 && len(last.Made) > 0 && last.Places > 0 { // in pattern: as the last row

@@ -78,15 +78,18 @@ func (b *Book) layOut(runs []run, s Span) []run {
 	return runs
 }
 
+// unknown is the stitch of which nothing is known but that it is one.
+var unknown stitch.Stitch
+
 // endStitch is the stitch that stands at the end of a row.
-func (b *Book) endStitch(row int) stitch.Stitch {
+func (b *Book) endStitch(row int) *stitch.Stitch {
 	made := b.Rows[row].Made
 	for i := len(made) - 1; i >= 0; i-- {
 		if m := &made[i]; m.Kind == Stitches || m.Kind == Turnings && m.Stands {
 			return m.Stitch
 		}
 	}
-	return stitch.Stitch{}
+	return &unknown
 }
 
 // runs lays out an edge.

@@ -25,7 +25,7 @@ func (h *hand) evenly(c *notation.Evenly, rest []notation.Clause) {
 	if c.Change == 0 && (c.Along.Where == notation.OtherSide || ends && !onEnds) {
 		// along a side that is not what the row is on: as many as are said
 		s.begun = true
-		m := madeOf(k.made, k.makes*n)
+		m := h.madeOf(k.made, k.makes*n)
 		h.emit(m)
 		s.last = place{&nowhere, Span{}}
 		return
@@ -56,7 +56,7 @@ func (h *hand) evenly(c *notation.Evenly, rest []notation.Clause) {
 		}
 		n = max(over-n, 0)
 	}
-	h.overAll(madeOf(k.made, n), over)
+	h.overAll(h.madeOf(k.made, n), over)
 }
 
 // overAll makes stitches over a number of places, without saying which goes where.
@@ -106,13 +106,13 @@ func (h *hand) ratio(c *notation.Evenly, k craft) {
 			h.report(PickUp, source.Query, c.At(), 2, [2]string{}, a, b, rows)
 		}
 		s.begun = true
-		h.emit(madeOf(k.made, k.makes*(rows/b*a+(rows%b)*a/b)))
+		h.emit(h.madeOf(k.made, k.makes*(rows/b*a+(rows%b)*a/b)))
 		return
 	}
 	if rows%b != 0 {
 		h.report(PickUp, source.Query, c.At(), 2, [2]string{}, a, b, rows)
 	}
-	h.overAll(madeOf(k.made, k.makes*(rows/b*a+(rows%b)*a/b)), rows)
+	h.overAll(h.madeOf(k.made, k.makes*(rows/b*a+(rows%b)*a/b)), rows)
 }
 
 // bothEnds works a change at the start of the row, what lies between, and the change at its end.

@@ -8,9 +8,9 @@ import (
 // A want is what kind of place is looked for.
 type want struct {
 	what   wanted
-	stitch stitch.Stitch // of named
-	chains int           // of space: how many chains; 0 for any
-	unit   string        // of group
+	post   stitch.Post
+	chains int    // of a space: how many; 0 for any
+	name   string // of a stitch, or of a unit
 }
 
 type wanted uint8
@@ -37,9 +37,9 @@ func (h *hand) wants(n notation.Noun) want {
 	switch n.Kind {
 	case notation.AStitch:
 		if e := n.Stitch.Find(); e != nil && e.Class == stitch.Unit && !h.single(n.Stitch) {
-			return want{what: group, unit: n.Stitch.Name, stitch: n.Stitch}
+			return want{what: group, name: n.Stitch.Name}
 		}
-		return want{what: named, stitch: n.Stitch}
+		return want{what: named, name: n.Stitch.Name, post: n.Stitch.Post}
 	case notation.AChain:
 		return want{what: chain}
 	case notation.ASpace:
@@ -53,19 +53,19 @@ func (h *hand) wants(n notation.Noun) want {
 	case notation.ARing:
 		return want{what: ring}
 	case notation.ARowEnd:
-		return want{what: rowEnd, stitch: n.Stitch}
+		return want{what: rowEnd, name: n.Stitch.Name}
 	case notation.AUnit, notation.ARepeat:
 		if n.Name == "corner" && n.Stitch.Name == "" && h.corners() {
 			return want{what: corner}
 		}
 		if n.Stitch.Name != "" && h.single(n.Stitch) {
-			return want{what: named, stitch: n.Stitch}
+			return want{what: named, name: n.Stitch.Name, post: n.Stitch.Post}
 		}
 		name := n.Name
 		if n.Stitch.Name != "" {
 			name = n.Stitch.Name
 		}
-		return want{what: group, unit: name, stitch: n.Stitch}
+		return want{what: group, name: name}
 	}
 	return want{}
 }
@@ -80,7 +80,7 @@ func (h *hand) accepts(r *run, w want) bool {
 	case anyStitch:
 		return h.weight(r) > 0
 	case named:
-		return h.weight(r) > 0 && alike(m, w.stitch)
+		return h.weight(r) > 0 && alike(m, w)
 	case chain:
 		return m.Kind == Chains || m.Kind == Spaces || m.Kind == Turnings && m.Stands
 	case space:
@@ -94,7 +94,7 @@ func (h *hand) accepts(r *run, w want) bool {
 	case turning:
 		return m.Kind == Turnings || loose(m)
 	case rowEnd:
-		return m.Kind == Ends && (w.stitch.Name == "" || w.stitch.Name == m.Stitch.Name)
+		return m.Kind == Ends && (w.name == "" || w.name == m.Stitch.Name)
 	case group:
 		return m.Unit > 0 || m.Each > 1
 	case ring:
@@ -106,16 +106,16 @@ func (h *hand) accepts(r *run, w want) bool {
 }
 
 // alike reports whether a stitch answers to a name. Stitches whose kind is not known answer to every name.
-func alike(m *Made, s stitch.Stitch) bool {
+func alike(m *Made, w want) bool {
 	switch {
-	case m.Kind == Chains:
+	case m.Kind == Chains || m.Stitch == nil:
 		return false
 	case loose(m):
 		return true
-	case m.Stitch.Name != s.Name:
-		return m.Stitch.Of != "" && m.Stitch.Of == s.Name && m.Stitch.Together > 0
-	case s.Post != stitch.NoPost:
-		return m.Stitch.Post == s.Post
+	case m.Stitch.Name != w.name:
+		return m.Stitch.Of != "" && m.Stitch.Of == w.name && m.Stitch.Together > 0
+	case w.post != stitch.NoPost:
+		return m.Stitch.Post == w.post
 	}
 	return true
 }

@@ -352,7 +352,7 @@ func (h *hand) unit(k craft, w want) {
 		s := &h.s
 		s.units++
 		h.nameUnit(k.unit)
-		m := madeOf(k.made, k.makes)
+		m := h.madeOf(k.made, k.makes)
 		m.Unit = s.units
 		h.put(m, w, 1, k.uses)
 		return
@@ -389,7 +389,7 @@ func (h *hand) unitIn(k craft, p place) {
 		h.nameUnit(k.unit)
 		s.unit = s.units
 	}
-	m := madeOf(k.made, k.makes)
+	m := h.madeOf(k.made, k.makes)
 	m.Unit = s.unit
 	if p.made == &nowhere {
 		p.span = Span{}

@@ -42,8 +42,9 @@ func WorkSizes(pieces []Piece) ([]*Book, [][]Report) {
 	books, reports := make([]*Book, len(pieces)), make([][]Report, len(pieces))
 	var m moot
 	closes := true
+	sheets := sheetsOf(pieces)
 	for i := range pieces {
-		h := newHand(&pieces[i], Habits{})
+		h := newHand(&pieces[i], sheets[i], Habits{})
 		if p := pieces[i].Habits; p != nil {
 			h.habits = *p
 		}
@@ -55,7 +56,7 @@ func WorkSizes(pieces []Piece) ([]*Book, [][]Report) {
 		return books, reports
 	}
 	for _, habits := range m.changes() {
-		tried, said, ok := workAs(pieces, habits)
+		tried, said, ok := workAs(pieces, sheets, habits)
 		if !ok || !supported(reports, habits, m) {
 			continue
 		}
@@ -67,11 +68,24 @@ func WorkSizes(pieces []Piece) ([]*Book, [][]Report) {
 	return books, reports
 }
 
+// sheetsOf gives each piece its sheet; sizes of one block share theirs.
+func sheetsOf(pieces []Piece) []*sheet {
+	sheets := make([]*sheet, len(pieces))
+	for i := range pieces {
+		if i > 0 && pieces[i].Block == pieces[i-1].Block {
+			sheets[i] = sheets[i-1]
+			continue
+		}
+		sheets[i] = newSheet(pieces[i].Block)
+	}
+	return sheets
+}
+
 // workAs works all sizes under a habit, as long as they close.
-func workAs(pieces []Piece, habits Habits) ([]*Book, [][]Report, bool) {
+func workAs(pieces []Piece, sheets []*sheet, habits Habits) ([]*Book, [][]Report, bool) {
 	books, reports := make([]*Book, len(pieces)), make([][]Report, len(pieces))
 	for i := range pieces {
-		h := newHand(&pieces[i], habits)
+		h := newHand(&pieces[i], sheets[i], habits)
 		books[i], reports[i] = h.work()
 		if !books[i].Closes {
 			return nil, nil, false

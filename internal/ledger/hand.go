@@ -17,6 +17,9 @@ const (
 // what the row in hand has done is in s. Both are plain values, so that a row or a part of one can be tried and taken back.
 type hand struct {
 	p              *Piece
+	crafts         []crafted
+	spans          []Span
+	sheet          *sheet
 	b              *Book
 	habits         Habits
 	reports        []Report
@@ -44,6 +47,7 @@ type hand struct {
 	later          []due
 	others         sizes // that the lines before have named
 	spare          []run
+	around         []run
 	stretches      []stretch
 	usedFoundation bool
 }
@@ -72,7 +76,7 @@ type progress struct {
 	fresh     bool // the next row may have any number
 	rounds    bool // the last row was called a round
 	chainSpan source.Span
-	alternate *text // works every second row until one is told
+	alternate *words // works every second row until one is told
 	pair      int
 }
 
@@ -163,11 +167,12 @@ type insert struct {
 	n   int
 }
 
-func newHand(p *Piece, habits Habits) *hand {
-	h := &hand{p: p, habits: habits}
+func newHand(p *Piece, s *sheet, habits Habits) *hand {
+	h := &hand{p: p, sheet: s, habits: habits}
 	h.b = &Book{Habits: habits, mirrored: p.Reversed}
-	h.made = make([]Made, 0, 64)
-	h.b.Rows = make([]Row, 0, 16)
+	h.made = s.room[len(s.room):]
+	h.b.Rows = make([]Row, 0, s.rows+4)
+	h.b.Printed = make([]Printed, 0, len(p.Block.Lines))
 	h.so.shown = -1
 	h.so.fresh = true
 	return h
@@ -304,4 +309,17 @@ func (h *hand) insertRun(r run) {
 	s.found[r.made.Kind] += int32(r.n)
 	s.left += h.weight(&r) * r.n
 	s.total += h.weight(&r) * r.n
+}
+
+// edgeOf is an edge of one span of this piece.
+func (h *hand) edgeOf(s Span) Edge {
+	if s.N <= 0 {
+		return Edge{Book: h.b}
+	}
+	if len(h.spans) == cap(h.spans) {
+		h.spans = make([]Span, 0, 64)
+	}
+	h.spans = append(h.spans, s)
+	n := len(h.spans)
+	return Edge{Book: h.b, Spans: h.spans[n-1 : n : n]}
 }

@@ -7,12 +7,10 @@ import (
 	"foundrow/internal/source"
 )
 
-// A told row is one whose words are known and can be repeated.
+// A told stretch of rows is one whose words are known and can be repeated.
 type told struct {
-	number int
-	words  string
-	round  bool
-	text   text
+	from, to int
+	said     []*words // one after the other, over and over
 }
 
 // work works every line of the piece.
@@ -32,6 +30,7 @@ func (h *hand) work() (*Book, []Report) {
 		}
 	}
 	h.b.Closes = h.errors == 0
+	h.sheet.room, h.sheet.rows = h.made, len(h.b.Rows)
 	return h.b, h.reports
 }
 
@@ -40,7 +39,7 @@ func (h *hand) line(i int, l notation.Line) {
 	case *notation.Foundation:
 		h.foundation(l)
 	case *notation.Start:
-		h.row = text{line: i, span: l.At(), name: RowName{Words: "start"}}
+		h.row = aside(i, l.At(), "start")
 		h.start(l)
 	case *notation.Row:
 		h.rowLine(i, l)
@@ -48,13 +47,14 @@ func (h *hand) line(i int, l notation.Line) {
 		h.againLine(i, l)
 	case *notation.Rule:
 		h.rules = append(h.rules, l)
+		h.crafts = h.crafts[:0]
 		h.chainsStated = h.chainsStated || l.Kind == notation.ChainsAreStitches
 	case *notation.Mark:
 		if n, ok := h.number(l.In, 1); ok && n > 0 && len(h.b.Rows) > 0 {
 			h.b.Marks = append(h.b.Marks, Mark{Name: l.Name, Row: len(h.b.Rows) - 1, Place: h.nthPlace(n)})
 		}
 	case *notation.Seam:
-		h.row = text{line: i, span: l.At(), name: RowName{Words: "seam"}}
+		h.row = aside(i, l.At(), "seam")
 		h.seam(l)
 	case *notation.Unread, *notation.Chart, *notation.Work:
 		h.so.open = true
@@ -78,30 +78,36 @@ func (h *hand) nthPlace(n int) int {
 	return max(at-1, 0)
 }
 
-// textOf is what a line of rows says.
-func textOf(i int, l *notation.Row) text {
-	t := text{body: l.Body, claims: l.Claims, label: &l.Label, span: l.At(), line: i, round: l.Label.Round, side: l.Label.Side}
+// aside is what is reported of a line that is no row.
+func aside(line int, span source.Span, name string) text {
+	return text{words: &words{line: line, label: &notation.Label{}}, span: span, name: RowName{Words: name}}
+}
+
+// wordsOf is what a line of rows says.
+func wordsOf(i int, l *notation.Row) *words {
+	w := &words{body: l.Body, claims: l.Claims, label: &l.Label, span: l.At(), line: i, round: l.Label.Round, side: l.Label.Side, plain: true}
 	for _, c := range l.Body {
-		if k, ok := c.(*notation.Counts); ok {
-			t.counts = k
+		switch c := c.(type) {
+		case *notation.Counts:
+			w.counts = c
+		case *notation.Join:
+			w.round = w.round || !c.Not
+		case *notation.Turn, *notation.Chain, *notation.Make, *notation.Repeat, *notation.Group, *notation.Through, *notation.Remark, *notation.Skip:
+		default:
+			w.plain = false
 		}
 	}
-	for _, c := range l.Body {
-		if j, ok := c.(*notation.Join); ok && !j.Not {
-			t.round = true
-		}
-	}
-	return t
+	return w
 }
 
 // rowLine works a line of one row or several.
 func (h *hand) rowLine(i int, l *notation.Row) {
-	t := textOf(i, l)
+	w := h.sheet.words(i, l)
 	if before, again, ok := h.thenAgain(l); ok {
 		if h.works(before) {
 			row := *l
 			row.Body, row.Claims = before, nil
-			h.rowLine(i, &row)
+			h.rowOf(wordsOf(i, &row), &row)
 			again.Label = notation.Label{Span: l.Label.Span, Round: l.Label.Round}
 		}
 		h.againLine(i, again)
@@ -109,15 +115,20 @@ func (h *hand) rowLine(i int, l *notation.Row) {
 	}
 	if c := continues(l.Body); c != nil {
 		h.catchUp(0)
-		h.goOn(t, c)
+		h.goOn(w.text(), c)
 		return
 	}
+	h.rowOf(w, l)
+}
+
+// rowOf works the rows that a line's label names.
+func (h *hand) rowOf(w *words, l *notation.Row) {
 	numbers, ok := h.numbers(&l.Label)
 	if !ok {
 		return
 	}
 	if len(l.Label.Numbers) == 0 && l.Label.Words == "" && !l.Label.Times.Said && !h.works(l.Body) {
-		h.aside(l.Body) // "Fasten off."
+		h.meanwhile(l.Body) // "Fasten off."
 		return
 	}
 	if len(l.Label.Numbers) == 0 {
@@ -129,7 +140,7 @@ func (h *hand) rowLine(i int, l *notation.Row) {
 		if l.Label.Words != "" && !isNext(l.Label.Words) {
 			h.so.words = l.Label.Words
 		}
-		h.rows(t, h.so.number+1, n)
+		h.rows(w, h.so.number+1, n)
 		return
 	}
 	if len(numbers) == 0 {
@@ -138,14 +149,14 @@ func (h *hand) rowLine(i int, l *notation.Row) {
 	h.begins(&l.Label, numbers[0].from)
 	for k, r := range numbers {
 		if k > 0 && r.from != h.so.number+1 {
-			h.later = append(h.later, due{r.from, r.to, t})
+			h.later = append(h.later, due{r.from, r.to, w})
 			continue
 		}
-		h.rows(t, r.from, r.to-r.from+1)
+		h.rows(w, r.from, r.to-r.from+1)
 		h.catchUp(0)
 	}
 	if l.Label.Every == notation.AndAlternate {
-		h.so.alternate, h.so.pair = &t, numbers[len(numbers)-1].to
+		h.so.alternate, h.so.pair = w, numbers[len(numbers)-1].to
 	}
 }
 
@@ -161,8 +172,8 @@ func (h *hand) thenAgain(l *notation.Row) ([]notation.Clause, *notation.Again, b
 	return nil, nil, false
 }
 
-// aside does what a line says that is no row: it fastens off, turns, places a marker in the last stitch.
-func (h *hand) aside(clauses []notation.Clause) {
+// meanwhile does what a line says that is no row: it fastens off, turns, places a marker in the last stitch.
+func (h *hand) meanwhile(clauses []notation.Clause) {
 	for _, c := range clauses {
 		if !h.holds(c.For()) {
 			continue
@@ -194,7 +205,7 @@ type stretch struct{ from, to int }
 // due is a row that is told before its turn comes: "Rows 4, 6 and 8".
 type due struct {
 	from, to int
-	text     text
+	said     *words
 }
 
 // numbers is the label's row numbers in this size; ok is false for a line that this size does not have.
@@ -242,7 +253,8 @@ func (h *hand) begins(l *notation.Label, n int) {
 	default:
 		h.catchUp(n)
 		if n != h.so.number+1 {
-			h.row = text{name: nameOf(l, n)}
+			h.row = aside(0, l.Span, "")
+			h.row.name = nameOf(l, n)
 			way := uint8(1)
 			if n <= h.so.number {
 				way = 2
@@ -267,13 +279,13 @@ func (h *hand) catchUp(until int) {
 		for i, d := range h.later {
 			if d.from == next {
 				h.later = slices.Delete(slices.Clone(h.later), i, i+1)
-				h.rows(d.text, d.from, d.to-d.from+1)
+				h.rows(d.said, d.from, d.to-d.from+1)
 				found = true
 				break
 			}
 		}
 		if !found && until > 0 && h.so.alternate != nil && (next-h.so.pair)%2 == 0 {
-			h.rows(*h.so.alternate, next, 1)
+			h.rows(h.so.alternate, next, 1)
 			found = true
 		}
 		if !found {
@@ -282,84 +294,77 @@ func (h *hand) catchUp(until int) {
 	}
 }
 
-// rows works a row n times, numbered from first.
-func (h *hand) rows(t text, first, n int) {
+// rows works a row n times, numbered from first. Once it finds what it found the time before, the rest are as that was.
+func (h *hand) rows(w *words, first, n int) {
 	if n > most {
-		h.report(TooLarge, source.Error, t.span, 0, [2]string{}, n)
+		h.report(TooLarge, source.Error, w.span, 0, [2]string{}, n)
 		return
 	}
 	from := h.worked
-	claims := t.claims
+	t := w.text()
+	t.name = RowName{Words: w.label.Words, Round: w.label.Round}
 	for i := 0; i < n; i++ {
 		t.number = first + i
-		t.name = RowName{Number: t.number, Round: t.label != nil && t.label.Round}
-		if t.label != nil {
-			t.name.Words = t.label.Words
-			if len(t.label.Numbers) == 0 {
-				t.name.Number = 0
-			}
+		if len(w.label.Numbers) > 0 {
+			t.name.Number = t.number
 		}
-		t.claims = nil
+		if i > 0 && h.steady(t) {
+			h.again(n - i)
+			h.recheck(w.claims)
+			break
+		}
+		if i > tallest {
+			h.report(TooLarge, source.Error, w.span, 0, [2]string{}, n)
+			break
+		}
 		if i == n-1 {
-			t.claims = claims // the count is that after the last of them
-		}
-		if i > 0 {
-			if more := n - i; h.steady(t) {
-				last := &h.b.Rows[len(h.b.Rows)-1]
-				last.Times += more
-				h.worked += more
-				h.so.number += more
-				h.so.rows += more
-				if more%2 == 1 && !h.row.round {
-					h.so.side = facing(h.so.side)
-				}
-				if len(h.b.numbered) > 0 {
-					h.b.numbered[len(h.b.numbered)-1].count += more
-				}
-				h.recheck(claims)
-				break
-			}
+			t.claims = w.claims // the count is that after the last of them
 		}
 		h.workRow(t)
 		h.worked++
-		h.tell(t, claims)
 		if h.steps > patience {
 			break
 		}
 	}
+	h.tell(first, h.so.number, w)
 	h.print(t, from)
 }
 
-// tell remembers a row's words, so that they can be repeated.
-func (h *hand) tell(t text, claims []notation.Claim) {
-	if t.number <= 0 {
-		return
+// tallest is how many rows of a piece are worked one by one.
+const tallest = 100_000
+
+// again adds n more workings to the last row.
+func (h *hand) again(n int) {
+	h.b.Rows[len(h.b.Rows)-1].Times += n
+	h.worked += n
+	h.so.number += n
+	h.so.rows += n
+	if n%2 == 1 && !h.row.round {
+		h.so.side = facing(h.so.side)
 	}
-	h.told = append(h.told, told{t.number, h.so.words, t.round, t})
+	if k := len(h.b.numbered); k > 0 {
+		h.b.numbered[k-1].count += n
+	}
+}
+
+// tell remembers the words of rows, so that they can be repeated.
+func (h *hand) tell(from, to int, said ...*words) {
+	if from <= to {
+		h.told = append(h.told, told{from, to, said})
+	}
 }
 
 // steady reports whether the row, worked once more, would find just what it found before, so that it makes just what it made.
 func (h *hand) steady(t text) bool {
-	if h.so.begin != nil || h.so.open || h.s.open || len(h.s.chains) > 0 || h.so.shown >= 0 || h.so.entry > 0 {
+	if !t.plain || h.so.begin != nil || h.so.open || h.s.open || len(h.s.chains) > 0 || h.so.shown >= 0 || h.so.entry > 0 || len(h.so.live.Spans) != 1 {
 		return false
-	}
-	for _, c := range t.body {
-		switch c.(type) {
-		case *notation.Marker, *notation.Turn, *notation.Chain, *notation.Make, *notation.Repeat, *notation.Group, *notation.Join, *notation.Through, *notation.Remark, *notation.Skip:
-		default:
-			return false
-		}
 	}
 	before := h.buf
-	live := h.so.live
-	if len(live.Spans) != 1 {
-		return false
-	}
-	s := live.Spans[0]
+	s := h.so.live.Spans[0]
 	if h.turned(t.body) {
 		s.Back = true
 	}
-	h.spare = live.Book.layOut(h.spare[:0], s)
+	h.spare = h.so.live.Book.layOut(h.spare[:0], s)
 	if len(h.spare) != len(before) {
 		return false
 	}

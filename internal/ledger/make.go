@@ -15,11 +15,32 @@ type craft struct {
 	how   []notation.Clause
 	none  bool // it neither takes nor leaves anything: a picot
 	slip  bool
+	plain bool // a stitch of the ladder, one in one place
 	comes bool // it makes its own place: a foundation stitch
 }
 
-// craftOf looks a stitch up: in the rules of the piece, among the pattern's own, in the dictionary.
+// craftOf is what is known of a stitch. What does not hang on the row it is worked in is looked up once.
 func (h *hand) craftOf(s stitch.Stitch, span source.Span) craft {
+	for i := range h.crafts {
+		if h.crafts[i].stitch == s {
+			return h.crafts[i].craft
+		}
+	}
+	k := h.lookUp(s, span)
+	if e := s.Find(); e == nil || e.Class != stitch.Change {
+		h.crafts = append(h.crafts, crafted{s, k})
+	}
+	return k
+}
+
+// A crafted stitch is one that has been looked up.
+type crafted struct {
+	stitch stitch.Stitch
+	craft
+}
+
+// lookUp looks a stitch up: in the rules of the piece, among the pattern's own, in the dictionary.
+func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 	for _, r := range h.rules {
 		if r.Kind == notation.Defines && r.Stitch.Name == s.Name && len(r.How) > 0 {
 			return h.defined(r, s)
@@ -81,7 +102,7 @@ func (h *hand) craftOf(s stitch.Stitch, span source.Span) craft {
 		}
 		return c
 	}
-	return craft{made: s, makes: 1, uses: max(s.Uses(), 1)}
+	return craft{made: s, makes: 1, uses: max(s.Uses(), 1), plain: e.Class == stitch.Plain && s.Together == 0}
 }
 
 // unknown reports a stitch that nothing explains, once for all its rows.
@@ -148,7 +169,7 @@ func (h *hand) make(c *notation.Make, rest []notation.Clause) {
 	if k.none || k.slip && t.Where == notation.FromHook && h.s.begun && !h.onChain() { // a picot
 		return
 	}
-	if plain(s) {
+	if k.plain {
 		h.so.main = stitch.Stitch{Name: s.Name, Loop: s.Loop}
 	}
 	count, ok := h.number(c.Count, 1)
@@ -157,7 +178,7 @@ func (h *hand) make(c *notation.Make, rest []notation.Clause) {
 	}
 	if k.comes {
 		h.s.begun = true
-		h.emit(madeOf(k.made, count))
+		h.emit(h.madeOf(k.made, count))
 		return
 	}
 	if k.slip {
@@ -323,7 +344,7 @@ func (h *hand) spread(k craft, w want, places, each int) {
 		}
 		return
 	}
-	m := madeOf(k.made, k.makes*each)
+	m := h.madeOf(k.made, k.makes*each)
 	m.Unit = h.s.unit
 	h.put(m, w, places, k.uses)
 }
@@ -339,7 +360,7 @@ func (h *hand) place(k craft, p place, each int) {
 		}
 		return
 	}
-	m := madeOf(k.made, k.makes*each)
+	m := h.madeOf(k.made, k.makes*each)
 	m.Unit = h.s.unit
 	if each*k.makes > 1 && m.Unit == 0 {
 		m.Each = each * k.makes

@@ -133,7 +133,7 @@ func (h *hand) beyond(m Made, w want, count, each, uses int) {
 
 var (
 	hiddenSpace = Made{Kind: Spaces, N: 1}
-	nowhere     = Made{Kind: Stitches, N: 1}
+	nowhere     = Made{Kind: Stitches, Stitch: &unknown, N: 1}
 )
 
 // loosely reports whether a place that is not there may be there all the same: a start that only counts stitches says nothing of
@@ -179,9 +179,14 @@ func (h *hand) into(m Made, p place) {
 	h.emit(m)
 }
 
-// made is a stitch as it is made.
-func madeOf(s stitch.Stitch, n int) Made {
-	return Made{Kind: Stitches, Stitch: s, N: n, Stands: true, Counted: true}
+// madeOf is n of a stitch as they are made.
+func (h *hand) madeOf(s stitch.Stitch, n int) Made {
+	return Made{Kind: Stitches, Stitch: h.sheet.one(s), N: n, Stands: true, Counted: true}
+}
+
+// loose is n loose chains.
+func (h *hand) loose(n int) Made {
+	return Made{Kind: Chains, Stitch: h.sheet.one(stitch.Stitch{Name: "ch"}), N: n, Stands: true}
 }
 
 // number is a count in this size, or other where it is not said or has no value; ok is false for one that is absent or unknown.

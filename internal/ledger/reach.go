@@ -78,7 +78,7 @@ func (h *hand) reach(k craft, c *notation.Make, t *notation.Target, count int) {
 	if count > 1 && count != n {
 		made = n * count
 	}
-	h.emit(madeOf(k.made, k.makes*made))
+	h.emit(h.madeOf(k.made, k.makes*made))
 }
 
 // otherSide works along the free loops of a chain: those that lie ahead in the row, else those of the foundation.
@@ -186,7 +186,7 @@ func (h *hand) rowEnds(k craft, c *notation.Make, t *notation.Target, count int)
 	n, said := h.number(t.Count, 0)
 	switch {
 	case onEnds:
-		w := want{what: rowEnd, stitch: t.Noun.Stitch}
+		w := want{what: rowEnd, name: t.Noun.Stitch.Name}
 		each := count
 		switch {
 		case t.Count.Said && !t.Each && count == n:
@@ -198,7 +198,7 @@ func (h *hand) rowEnds(k craft, c *notation.Make, t *notation.Target, count int)
 				n = h.ahead(w, h.keep(&t.Till))
 			}
 		case c.Form == notation.NumberFirst || c.Form == notation.NumberAfter: // "24 sc along the side": as many as are said
-			h.evenlyOver(madeOf(k.made, k.makes*count))
+			h.evenlyOver(h.madeOf(k.made, k.makes*count))
 			return
 		case t.Where == notation.RowEnds:
 			n = h.ahead(w, 0)
@@ -216,7 +216,7 @@ func (h *hand) rowEnds(k craft, c *notation.Make, t *notation.Target, count int)
 		n = h.b.RowEnds()
 		if !t.Each { // "10 sc down side"
 			h.s.begun = true
-			h.emit(madeOf(k.made, k.makes*count))
+			h.emit(h.madeOf(k.made, k.makes*count))
 			h.s.soft = false
 			return
 		}
@@ -234,7 +234,7 @@ func (h *hand) rowEnds(k craft, c *notation.Make, t *notation.Target, count int)
 	if count > 1 && count != n {
 		made = n * count
 	}
-	h.emit(madeOf(k.made, k.makes*made))
+	h.emit(h.madeOf(k.made, k.makes*made))
 	h.s.last = place{&nowhere, Span{}}
 }
 

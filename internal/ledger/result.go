@@ -71,7 +71,7 @@ func (b *Book) Counts(row int) []Kindred {
 		switch m := &r.Made[i]; m.Kind {
 		case Stitches, Turnings:
 			if m.Counted {
-				s := m.Stitch
+				s := *m.Stitch
 				s.Loop = stitch.BothLoops
 				add(Kindred{Kind: Stitches, Stitch: s, N: m.N})
 			}
@@ -107,7 +107,7 @@ func (b *Book) Total() []Kindred {
 			switch m := &r.Made[j]; m.Kind {
 			case Stitches:
 				if r.Times > 0 {
-					s := m.Stitch
+					s := *m.Stitch
 					s.Loop = stitch.BothLoops
 					add(Stitches, s, m.N*times)
 				}

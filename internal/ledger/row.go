@@ -8,25 +8,36 @@ import (
 	"foundrow/internal/stitch"
 )
 
-// A text is what a row says, and how it is called.
-type text struct {
+// words are what a line of rows says, the same in every size.
+type words struct {
+	line   int
 	body   []notation.Clause
 	claims []notation.Claim
-	counts *notation.Counts // what the row says of its chain, where it does so apart from it
+	counts *notation.Counts // what it says of its chain, where it does so apart from it
 	label  *notation.Label
 	span   source.Span
-	line   int
-	number int
-	name   RowName
 	round  bool
 	side   notation.Side
-	odd    bool // the rows it is repeated as have counts of their own: its claims do not hold
+	plain  bool // nothing in it looks further than the row below or does anything but make stitches
 }
+
+// A text is a row to be worked: what it says, and how it is called.
+type text struct {
+	*words
+	number int
+	name   RowName
+	span   source.Span
+	side   notation.Side
+	claims []notation.Claim // those that hold for this working
+	odd    bool             // it is worked as another row says, whose claims do not hold
+}
+
+func (w *words) text() text { return text{words: w, span: w.span, side: w.side} }
 
 // A before is everything a row may change, for taking it back.
 type before struct {
 	so      progress
-	made    int
+	made    []Made
 	rows    int
 	reports int
 	marks   int
@@ -39,12 +50,12 @@ type before struct {
 }
 
 func (h *hand) before() before {
-	return before{h.so, len(h.made), len(h.b.Rows), len(h.reports), len(h.b.Marks), len(h.said), h.errors, h.asked, h.usedFoundation, slices.Clone(h.foreign), len(h.b.numbered)}
+	return before{h.so, h.made, len(h.b.Rows), len(h.reports), len(h.b.Marks), len(h.said), h.errors, h.asked, h.usedFoundation, slices.Clone(h.foreign), len(h.b.numbered)}
 }
 
 func (h *hand) back(b before) {
 	h.so, h.errors, h.asked, h.usedFoundation, h.foreign = b.so, b.errors, b.asked, b.usedF, b.foreign
-	h.made, h.b.Rows, h.reports = h.made[:b.made], h.b.Rows[:b.rows], h.reports[:b.reports]
+	h.made, h.b.Rows, h.reports = b.made, h.b.Rows[:b.rows], h.reports[:b.reports]
 	h.b.Marks, h.said, h.b.numbered = h.b.Marks[:b.marks], h.said[:b.said], h.b.numbered[:b.numbers]
 }
 
@@ -70,7 +81,7 @@ func (h *hand) workRow(t text) {
 	}
 	if n := b.so.shown; n >= 0 && !b.so.open {
 		h.back(b)
-		h.startOn(n, Made{Kind: Stitches, Stitch: b.so.main, Stands: true, Counted: true})
+		h.startOn(n, h.madeOf(b.so.main, 0))
 		h.so.turn, h.so.begin, h.so.joined, h.so.cut = b.so.turn, b.so.begin, b.so.joined, b.so.cut
 		if h.attempt(t) {
 			return
@@ -88,17 +99,20 @@ func (h *hand) meantOther(t text, b before) bool {
 		return false
 	}
 	said, _ := h.number(like.Rows[0].From, 0)
-	for i := len(h.told) - 1; i >= max(0, len(h.told)-8); i-- {
-		other := &h.told[i]
-		if _, again := onlyLike(other.text.body); again || other.number == said {
+	for n := h.so.number; n > max(0, h.so.number-8); n-- {
+		other, found := h.find(n)
+		if !found || n == said {
+			continue
+		}
+		if _, again := onlyLike(other.body); again {
 			continue
 		}
 		h.back(b)
 		try := t
-		try.body, try.counts = other.text.body, other.text.counts
+		try.words = other
 		if h.attempt(try) {
 			h.row = t
-			h.fail(RowReference, like.At(), 4, said, other.number, h.so.count)
+			h.fail(RowReference, like.At(), 4, said, n, h.so.count)
 			return true
 		}
 	}
@@ -135,6 +149,9 @@ func (h *hand) attempt(t text) bool {
 	}
 	h.so.begin = nil
 	for body := t.body; ; {
+		if cap(h.made)-len(h.made) < 64 { // a new stretch of room, so that a row is never copied with all those before it
+			h.made = make([]Made, 0, 512)
+		}
 		h.first = len(h.made)
 		turned := h.turned(body)
 		h.so.turn, h.so.still = false, false
@@ -153,9 +170,7 @@ func (h *hand) attempt(t text) bool {
 			break
 		}
 		body = h.split
-		part := t
-		part.claims = nil
-		h.row = part
+		h.row.claims = nil
 		h.short()
 	}
 	h.row = t
@@ -169,7 +184,7 @@ func (h *hand) afterCut(t text) {
 		return
 	}
 	h.so.cut.To = 0
-	if t.label != nil && t.label.Yarn != "" {
+	if t.words != nil && t.label.Yarn != "" {
 		return
 	}
 	for _, c := range t.body {
@@ -295,7 +310,7 @@ func (h *hand) close() {
 	if h.s.open {
 		h.so.count = h.s.claim
 		if h.s.claim >= 0 {
-			h.startOn(h.s.claim, Made{Kind: Stitches, Stitch: h.so.main, Stands: true, Counted: true})
+			h.startOn(h.s.claim, h.madeOf(h.so.main, 0))
 		}
 	}
 	if h.so.changed = h.so.count != before; h.so.changed && before > 0 {
@@ -335,7 +350,7 @@ func (h *hand) tallJoin() {
 		return
 	}
 	last, loop := &h.made[n-1], &h.made[n-2]
-	if last.Kind != Stitches || last.N != 1 || loop.Kind != Spaces || height(last.Stitch) <= 2 {
+	if last.Kind != Stitches || last.N != 1 || loop.Kind != Spaces || height(*last.Stitch) <= 2 {
 		return
 	}
 	for i := h.first; i < n-2; i++ {
@@ -357,8 +372,10 @@ func (h *hand) enterRow() {
 	places := h.placed()
 	row := Row{
 		Made: made, Places: places, Times: 1, Number: h.row.number, Line: h.row.line, Side: h.so.side, Round: h.row.round || s.joined,
-		Unworked: slices.Clip(slices.Concat(s.unworked, s.skips)),
-		Tally:    Tally{Found: s.found, Used: s.used, Skipped: s.skipped, Passed: s.passed, Left: s.given},
+		Tally: Tally{Found: s.found, Used: s.used, Skipped: s.skipped, Passed: s.passed, Left: s.given},
+	}
+	if len(s.unworked)+len(s.skips) > 0 {
+		row.Unworked = slices.Concat(s.unworked, s.skips)
 	}
 	if len(s.names) > 0 {
 		row.Units = slices.Clone(s.names)
@@ -368,17 +385,11 @@ func (h *hand) enterRow() {
 	if h.row.number > 0 {
 		h.b.numbered = append(h.b.numbered, numbered{h.row.number, at, 1})
 	}
-	live := Edge{Book: h.b}
-	from := 0
-	for _, in := range s.chains { // free loops of chains made on the way
-		live.Spans = appendSpan(live.Spans, Span{Row: at, From: from, N: in.at - from})
-		if n := in.n - 1; n > 0 {
-			live.Spans = append(live.Spans, Span{Row: in.row, N: n, Face: FreeLoop})
-		}
-		from = in.at
+	if len(s.chains) == 0 {
+		h.so.live = h.edgeOf(Span{Row: at, N: places})
+	} else {
+		h.so.live = h.around2(at, places)
 	}
-	live.Spans = appendSpan(live.Spans, Span{Row: at, From: from, N: places - from})
-	h.so.live = live
 	h.so.open = s.open
 	h.so.joined = s.joined || h.row.round
 	h.so.entry = 0
@@ -390,11 +401,26 @@ func (h *hand) enterRow() {
 	}
 }
 
+// around2 is the edge of a row in which chains were made and worked back along: their free loops stand in the edge.
+func (h *hand) around2(row, places int) Edge {
+	live := Edge{Book: h.b}
+	from := 0
+	for _, in := range h.s.chains {
+		live.Spans = appendSpan(live.Spans, Span{Row: row, From: from, N: in.at - from})
+		if n := in.n - 1; n > 0 {
+			live.Spans = append(live.Spans, Span{Row: in.row, N: n, Face: FreeLoop})
+		}
+		from = in.at
+	}
+	live.Spans = appendSpan(live.Spans, Span{Row: row, From: from, N: places - from})
+	return live
+}
+
 // rowHeight is the height of a row at its end, in halves of an sc row.
 func rowHeight(made []Made) int {
 	for i := len(made) - 1; i >= 0; i-- {
 		if m := &made[i]; m.Kind == Stitches || m.Kind == Turnings && m.Stands {
-			return height(m.Stitch)
+			return height(*m.Stitch)
 		}
 	}
 	return 2
@@ -404,10 +430,7 @@ func rowHeight(made []Made) int {
 func (h *hand) startOn(n int, m Made) {
 	m.N = n
 	h.b.Rows = append(h.b.Rows, Row{Made: []Made{m}, Places: n, Line: h.row.line})
-	h.so.live = Edge{Book: h.b, Spans: []Span{{Row: len(h.b.Rows) - 1, N: n}}}
-	if n == 0 {
-		h.so.live.Spans = nil
-	}
+	h.so.live = h.edgeOf(Span{Row: len(h.b.Rows) - 1, N: n})
 	h.so.open, h.so.entry, h.so.shown = false, 0, -1
 }
 
@@ -416,7 +439,7 @@ func mainOf(made []Made) stitch.Stitch {
 	best, most := stitch.Stitch{}, 0
 	for i := range made {
 		if m := &made[i]; m.Kind == Stitches && m.N > most {
-			best, most = m.Stitch, m.N
+			best, most = *m.Stitch, m.N
 		}
 	}
 	return best

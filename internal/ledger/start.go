@@ -10,7 +10,7 @@ import (
 
 // foundation makes what the first row is worked into.
 func (h *hand) foundation(l *notation.Foundation) {
-	h.row = text{span: l.At(), name: RowName{Words: "foundation"}}
+	h.row = aside(0, l.At(), "foundation")
 	chains, made := 0, 0
 	var of stitch.Stitch
 	isRing := false
@@ -54,13 +54,13 @@ func (h *hand) foundation(l *notation.Foundation) {
 	case isRing:
 		h.startOn(1, Made{Kind: Rings, Stands: true})
 	case made > 0:
-		h.startOn(made, Made{Kind: Stitches, Stitch: of, Stands: true, Counted: true})
+		h.startOn(made, h.madeOf(of, 0))
 		row := len(h.b.Rows) - 1
 		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: row, N: made, Face: FreeLoop}}}
 		h.so.main = stitch.Stitch{Name: of.Name[1:]}
 		h.so.count = made
 	case chains > 0:
-		h.startOn(chains, Made{Kind: Chains, Stitch: stitch.Stitch{Name: "ch"}, Stands: true})
+		h.startOn(chains, h.loose(0))
 		row := len(h.b.Rows) - 1
 		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: row, N: chains, Face: FreeLoop}}}
 		h.so.turn = true
@@ -116,20 +116,19 @@ func (h *hand) startCount(l *notation.Start) {
 		h.so.open = true
 		return
 	}
-	m := Made{Kind: Stitches, Stands: true, Counted: true}
+	m := h.madeOf(stitch.Stitch{}, 0)
 	switch l.Noun.Kind {
 	case notation.ARowEnd:
 		m.Kind = Ends
 	case notation.AStitch, notation.AUnit:
-		m.Stitch = l.Noun.Stitch
-		if l.Noun.Kind == notation.AUnit && !h.single(m.Stitch) {
-			m.Stitch = stitch.Stitch{}
+		if l.Noun.Kind == notation.AStitch || h.single(l.Noun.Stitch) {
+			m.Stitch = h.sheet.one(l.Noun.Stitch)
 		}
 	case notation.ASpace:
 		m.Kind = Spaces
 		m.Chains, _ = h.number(l.Noun.Chains, 1)
 	case notation.AChain:
-		m.Kind, m.Stitch = Chains, stitch.Stitch{Name: "ch"}
+		m = h.loose(0)
 	}
 	h.startOn(n, m)
 	h.so.loose = m.Kind == Stitches && m.Stitch.Name == ""
@@ -169,9 +168,12 @@ func (h *hand) startEdges(l *notation.Start) {
 		known = known && ok
 		for _, r := range part.runs() {
 			m := *r.made
-			m.N, m.Unit, m.Into = r.n, r.made.Unit, Span{}
+			m.N, m.Into = r.n, Span{}
+			if m.Stitch != nil {
+				m.Stitch = h.sheet.one(*m.Stitch)
+			}
 			if r.face == FreeLoop && m.Kind == Stitches {
-				m.Kind, m.Stitch = Chains, stitch.Stitch{Name: "ch"}
+				m.Kind, m.Stitch = Chains, h.sheet.one(stitch.Stitch{Name: "ch"})
 			}
 			if n := len(made); n > 0 && merges(&made[n-1], &m) && m.Unit == 0 {
 				made[n-1].N += m.N
@@ -236,7 +238,7 @@ func (h *hand) pickUp(clauses []notation.Clause) {
 		}
 		m := clauses[i].(*notation.Make)
 		count, _ := h.number(m.Count, 1)
-		h.spread(h.craftOf(m.Stitch, m.At()), want{what: rowEnd, stitch: r.made.Stitch}, r.n-s.off, count)
+		h.spread(h.craftOf(m.Stitch, m.At()), want{what: rowEnd, name: r.made.Stitch.Name}, r.n-s.off, count)
 	}
 }
 

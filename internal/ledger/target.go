@@ -296,7 +296,7 @@ func (h *hand) between(k craft, c *notation.Make, t *notation.Target, count int,
 	}
 	for range n {
 		if !h.gap(groups) {
-			h.beyond(madeOf(k.made, 1), want{what: group}, 1, count*k.makes, 1)
+			h.beyond(h.madeOf(k.made, 1), want{what: group}, 1, count*k.makes, 1)
 			continue
 		}
 		h.place(k, h.s.last, count)
@@ -335,7 +335,7 @@ func (h *hand) gap(groups bool) bool {
 
 // below works a stitch into a row further down; the live stitch in front of it is taken up unless the row says what becomes of it.
 func (h *hand) below(k craft, t *notation.Target, count int, rest []notation.Clause) {
-	m := madeOf(k.made, k.makes*count)
+	m := h.madeOf(k.made, k.makes*count)
 	h.s.begun = true
 	for _, c := range rest {
 		switch c := c.(type) {
@@ -384,7 +384,7 @@ func (h *hand) skippedPlaces(k craft, c *notation.Make, t *notation.Target, coun
 	kind := Stitches
 	s.skipped[kind] -= int32(took)
 	s.used[kind] += int32(took)
-	m := madeOf(k.made, k.makes*took)
+	m := h.madeOf(k.made, k.makes*took)
 	if count > 1 && count != n {
 		m.N *= count
 	}

@@ -235,7 +235,7 @@ func (h *hand) skipChains(n int, next stitch.Stitch, span source.Span) {
 	if s.off-1-v.beneath < 0 {
 		base = Span{}
 	}
-	h.emit(Made{Kind: Turnings, Stitch: v.as, N: 1, Chains: n - v.plus - v.beneath, Into: base, Stands: true, Counted: v.counts})
+	h.emit(Made{Kind: Turnings, Stitch: h.sheet.one(v.as), N: 1, Chains: n - v.plus - v.beneath, Into: base, Stands: true, Counted: v.counts})
 	if v.plus > 0 {
 		h.append(Made{Kind: Spaces, N: 1, Chains: v.plus, Whole: n, Stands: true})
 	}
