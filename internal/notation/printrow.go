@@ -236,7 +236,7 @@ func (w *writer) edge(e *Edge) {
 		w.text("row ")
 		w.count(&e.Row)
 	} else {
-		w.text(e.Piece, ".", e.Which)
+		w.edgeName(e)
 	}
 	if e.From != "" {
 		w.text(" from marker ", e.From)
