@@ -210,7 +210,8 @@ func (p *parser) groupRest(b *body, g *Group, i int) {
 		if g.In == nil {
 			p.eat(wWorking)
 			if t, ok := p.target(); ok {
-				g.In = &t
+				in := t
+				g.In = &in
 				continue
 			}
 			p.i = k

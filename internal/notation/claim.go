@@ -29,7 +29,9 @@ func (p *parser) claimList(whole bool) ([]Claim, bool) {
 		if !ok {
 			break
 		}
-		c.Only = only
+		if only != nil {
+			c.Only = *only
+		}
 		out = append(out, c)
 		i := p.i
 		if !p.betweenClaims(whole) {

@@ -50,6 +50,9 @@ func (p *parser) between() {
 	for !p.done() {
 		switch t := p.at(0); t.kind {
 		case tComma, tSemi, tStop, tColon, tPlus:
+			if t.kind == tStop {
+				p.only = nil // "Sizes L and XL only:" holds to the end of its sentence
+			}
 			p.i++
 		case tWord:
 			switch t.word {
@@ -118,6 +121,19 @@ func (p *parser) step(b *body) bool {
 	case tShut, tHyphen, tSlash, tEdge:
 		return false
 	}
+	if p.is(wSizes, wFor, wAll, wOther) || len(p.in.Sizes) > 0 && p.i > 0 && p.t[p.i-1].kind == tStop {
+		if only := p.sizesOnly(); only != nil {
+			p.only = only
+			return true
+		}
+	}
+	if t := p.at(0); t.kind == tWord && t.is && t.word == unknown && t.stitch.Name != "sl st" { // by far the commonest
+		if c, ok := p.clause(b); ok {
+			b.out = append(b.out, c...)
+			return true
+		}
+		return false
+	}
 	if p.bareClaim(b) || p.wordyClaim(b) {
 		return true
 	}
@@ -144,6 +160,13 @@ func (p *parser) step(b *body) bool {
 func (p *parser) clause(b *body) ([]Clause, bool) {
 	if cs, ok := p.elided(b); ok {
 		return cs, true
+	}
+	if t := p.at(0); t.kind == tWord && t.is && t.word == unknown && t.stitch.Name != "sl st" {
+		i := p.i
+		if c, ok := p.make(Count{}); ok {
+			return p.withTail(p.joined(c, i), i)
+		}
+		p.i = i
 	}
 	if cs, ok := p.onTheWay(b); ok {
 		return cs, true
@@ -292,20 +315,14 @@ func (p *parser) eatFiller() {
 // make reads a stitch, with how many of it and where. The count is what stood before it.
 func (p *parser) make(count Count) (Clause, bool) {
 	i := p.i
-	m := &Make{Count: count}
 	if count.Said {
-		m.Form = NumberFirst
 		i = p.tokenAt(count.Span, i)
 	}
 	s, ok := p.stitchHere()
-	if !ok {
+	if !ok || p.eatKind(tHyphen) {
 		return nil, false
 	}
-	m.Stitch = s
-	if p.eatKind(tHyphen) {
-		return nil, false
-	}
-	return p.makeRest(m, i)
+	return p.makeRest(&Make{Stitch: s, Count: count, Form: formOf(count)}, i)
 }
 
 // tokenAt returns the index of the token a span begins with, looking back from i.
@@ -349,9 +366,7 @@ func (p *parser) makeRest(m *Make, i int) (Clause, bool) {
 		p.loops = false
 	}
 	p.inYarn(m)
-	if t, ok := p.lastOne(); ok {
-		m.LastIn = &t
-	}
+	m.LastIn = p.lastOne()
 	p.eatFor()
 	p.last = s
 	m.placed = p.placed(i)
@@ -367,6 +382,9 @@ func (p *parser) aloud() {
 
 // after reads the number behind a stitch: "sc 3", "sc3", "dc 5 times", "inc x 6", "sc2tog twice".
 func (p *parser) after(m *Make) {
+	if p.kindAt(0, tComma) || p.kindAt(0, tStop) || p.kindAt(0, tShut) || p.done() || p.is(wIn, wTo, wAcross, wAround, wOver, wUntil) {
+		return
+	}
 	i := p.i
 	if e, ok := p.times(); ok {
 		switch e.Kind {
@@ -395,6 +413,9 @@ func (p *parser) stitchBehind() bool { return false }
 
 // trailingLoop reads loops named behind the place: "sc in each st in back loop", "sc in next 5 sts BLO".
 func (p *parser) trailingLoop(m *Make) {
+	if !p.kindAt(0, tWord) {
+		return
+	}
 	i := p.i
 	p.eat(wIn)
 	p.eat(wWorking)
@@ -411,27 +432,34 @@ func (p *parser) trailingLoop(m *Make) {
 }
 
 // lastOne reads ", the last one in top of beg ch-3", ", working last sc in top of ch 3".
-func (p *parser) lastOne() (Target, bool) {
+func (p *parser) lastOne() *Target {
+	if k := p.kindAt(0, tComma); !k || !p.isAt(1, wLast, wWith, wWorking, wMaking) {
+		if k || !p.is(wLast, wWith, wWorking, wMaking) {
+			return nil
+		}
+	}
 	i := p.i
 	p.eatKind(tComma)
 	p.eat(wWith, wWorking, wMaking)
 	if !p.eat(wLast) {
 		p.i = i
-		return Target{}, false
+		return nil
 	}
 	if p.low(0) == "one" {
 		p.i++
 	} else if _, ok := p.stitchHere(); !ok && !p.eat(wSt) {
 		p.i = i
-		return Target{}, false
+		return nil
 	}
 	loop, loops := p.loop, p.loops
 	t, ok := p.target()
 	p.loop, p.loops = loop, loops
 	if !ok {
 		p.i = i
+		return nil
 	}
-	return t, ok
+	last := t // so that only a target that is there goes to the heap
+	return &last
 }
 
 // numbered reads a clause that begins with a number: "5 sc", "2ch", "3 more dc in that ch", "2 in next".
@@ -496,7 +524,7 @@ func (p *parser) joined(first Clause, i int) Clause {
 	}
 	k := p.i
 	body := []Clause{first}
-	for p.eat(wAnd) {
+	for len(body) < 8 && p.eat(wAnd) {
 		c, _ := p.count()
 		next, ok := p.make(c)
 		if !ok {
@@ -548,6 +576,9 @@ func (p *parser) withTail(c Clause, i int) ([]Clause, bool) {
 		in := m.In
 		m.In = Target{}
 		return []Clause{&Join{placed: p.placed(i), With: []Clause{m}, In: in}}, true
+	}
+	if p.kindAt(0, tComma) || p.kindAt(0, tStop) || p.kindAt(0, tSemi) || p.done() {
+		return []Clause{c}, true
 	}
 	k := p.i
 	if e, ok := p.times(); ok && (e.Kind == Times || e.Kind == InAll) {
@@ -717,6 +748,9 @@ func (p *parser) clauseMake() (Clause, bool) {
 
 // looseTimes reads a number of times that stands as a clause of its own: "…, 8 times".
 func (p *parser) looseTimes() (Extent, bool) {
+	if p.kindAt(0, tWord) && !p.is(wOnce, wTwice, wThrice, wX, wAnother, wTotal, wA, wFor, wNumberWord) {
+		return Extent{}, false
+	}
 	i := p.i
 	e, ok := p.times()
 	if !ok || p.is(wIn) {

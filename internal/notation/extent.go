@@ -8,6 +8,9 @@ import (
 
 // till reads how far a run of stitches goes: "across", "to last 3 sts", "to next ch-2 sp".
 func (p *parser) till() (Extent, bool) {
+	if !p.is(wAcross, wAround, wAll, wAlong, wTo, wTill, wUntil, wUp, wWithin, wFor, wRnd) {
+		return Extent{}, false
+	}
 	i := p.i
 	e, ok := p.extent()
 	if ok {
@@ -342,12 +345,19 @@ func decimalText(n measure.Num) string {
 
 // times reads "6 times", "x 6", "6x", "*6", "twice", "once more", "3 more times", "3 times more", "a total of 3 times", "3 times in all".
 func (p *parser) times() (Extent, bool) {
+	switch p.at(0).kind {
+	case tNumber, tSlot, tWord, tStar, tOpen:
+	default:
+		return Extent{}, false
+	}
 	i := p.i
 	e, ok := p.timesHere()
 	if !ok {
 		p.i = i
+		return Extent{}, false
 	}
-	return e, ok
+	e.Span = p.since(i)
+	return e, true
 }
 
 func (p *parser) timesHere() (Extent, bool) {

@@ -13,7 +13,7 @@ func (p *parser) labelled(at placed) Line {
 		p.i = i
 		return nil
 	}
-	if only := p.sizesOnly(); only.Rest || len(only.Names) > 0 {
+	if only := p.sizesOnly(); only != nil {
 		at.Only = only
 	}
 	if a := p.again(at, l); a != nil {
@@ -418,6 +418,9 @@ func (p *parser) labelBracket(l *Label, open *token) bool {
 
 // again reads a row that says nothing but to work as another: "Rows 4-9: rep row 3", "Row 5: as Row 2 (24 sc)".
 func (p *parser) again(at placed, l Label) Line {
+	if !p.is(wRep, wAs, wSame, wWork) {
+		return nil
+	}
 	i, fs := p.i, len(p.fs)
 	a := &Again{placed: at, Label: l}
 	if !p.againRows(a) {

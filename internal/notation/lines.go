@@ -303,6 +303,7 @@ func (p *parser) unlabelled(at placed) Line {
 	}
 	p.i = k
 	if c, ok := p.goOn(at); ok && (p.done() || p.kindAt(0, tStop) || p.kindAt(0, tDash) || p.kindAt(0, tOpen)) {
+		c.Only = nil // the line holds it
 		r := &Row{placed: at, Body: []Clause{c}}
 		more, claims := p.clauses()
 		r.Body, r.Claims = append(r.Body, more...), claims
@@ -313,7 +314,10 @@ func (p *parser) unlabelled(at placed) Line {
 }
 
 // sizesOnly reads "Sizes M and 3X to 5X only:", "Size L only:", "All other sizes:"; nothing is consumed otherwise.
-func (p *parser) sizesOnly() Only {
+func (p *parser) sizesOnly() *Only {
+	if t := p.at(0); t.kind != tWord && t.kind != tNumber && t.kind != tOrdinal || t.is && t.word == unknown || len(p.in.Sizes) == 0 && !p.is(wSizes, wAll, wOther, wFor) {
+		return nil
+	}
 	i := p.i
 	var o Only
 	p.eat(wFor)
@@ -323,22 +327,23 @@ func (p *parser) sizesOnly() Only {
 	case p.eat(wSizes):
 		if !p.sizeNames(&o) {
 			p.i = i
-			return Only{}
+			return nil
 		}
 	default:
-		if len(p.in.Sizes) == 0 || p.sizeAhead() < 0 || !p.sizeNames(&o) || !p.isAt(-1, wOnly) {
+		if p.sizeAhead() < 0 || !p.sizeNames(&o) || !p.isAt(-1, wOnly) {
 			p.i = i
-			return Only{}
+			return nil
 		}
 	}
 	p.eat(wOnly)
 	if !p.eatKind(tColon) && !p.eatKind(tDash) {
 		p.i = i
-		return Only{}
+		return nil
 	}
 	o.Span = p.since(i)
 	p.checkSizes(o)
-	return o
+	only := o
+	return &only
 }
 
 // sizeAhead is sizeHere without reading.

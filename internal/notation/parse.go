@@ -22,7 +22,7 @@ type Input struct {
 // tree always covers every line.
 func Parse(in Input) (*Block, source.Findings) {
 	p := parser{in: in, text: in.File.Text, specials: in.Specials}
-	p.sc = scanner{text: in.File.Text, terms: in.Terms, slot: in.Slot}
+	p.sc = scanner{text: in.File.Text, terms: in.Terms, slot: in.Slot, toks: make([]token, 0, 128)}
 	b := &Block{}
 	from, to := max(in.Body.From, 0), min(in.Body.To, len(in.File.Text))
 	p.learnNames(from, to)
@@ -53,7 +53,7 @@ func Clauses(in Input) (clauses []Clause, ok bool) {
 }
 
 // longest is how many bytes of one line are read; no row of print comes near.
-const longest = 1 << 14
+const longest = 1 << 12
 
 // A parser reads one block, line by line. It looks at one window of the tokens of a line: a bracket is read by narrowing the window.
 type parser struct {
@@ -72,7 +72,7 @@ type parser struct {
 	open   int           // how many repeats are open
 	far    int           // the furthest token at which something else was wanted
 	wanted string        // what
-	only   Only          // of the clause being read
+	only   *Only         // of the clauses being read
 	more   []Line        // further rules of the line just read
 	edges  []Edge        // of other pieces, as they are met
 	// foreignAt are the places of words of the other terms that were reported, because a place may be read several times
@@ -190,9 +190,12 @@ func (p *parser) begin(from, to int) {
 	p.sc.scan(from, to)
 	p.t, p.i, p.end = p.sc.toks, 0, len(p.sc.toks)-1
 	p.last, p.far, p.wanted, p.open = stitch.Stitch{}, 0, "", 0
-	p.only = Only{}
+	p.only = nil
 	for _, s := range p.sc.braces {
 		p.report(s, "trade-brace", "braces hold values, and there is none here", "write ( ) or [ ]")
+	}
+	if few := 8; len(p.sc.loose) > few {
+		p.sc.loose = p.sc.loose[:few] // one more tells nobody anything
 	}
 	for _, s := range p.sc.loose {
 		p.report(s, "unclosed-bracket", quoted(p.text[s.From:s.To])+" has no partner", "close the bracket, or take it out")
@@ -218,8 +221,7 @@ func (p *parser) line(from, to int) Line {
 		return &Unread{placed{Span: whole}, text}
 	}
 	p.begin(whole.From, whole.To)
-	only := p.sizesOnly()
-	at := placed{Span: whole, Only: only}
+	at := placed{Span: whole, Only: p.sizesOnly()}
 	if l := p.named(at); l != nil {
 		return l
 	}

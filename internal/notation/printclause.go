@@ -4,7 +4,17 @@ import "foundrow/internal/stitch"
 
 // clauses writes a list of clauses.
 func (w *writer) clauses(cs []Clause) {
+	var only Only
 	for i, c := range cs {
+		if now := c.For(); !sameOnly(now, only) {
+			if i > 0 {
+				w.text(". ")
+			}
+			w.only(now)
+			only = now
+			w.clause(c)
+			continue
+		}
 		if i > 0 && hasEnding(cs[i-1]) {
 			w.text("; ")
 		} else if i > 0 {

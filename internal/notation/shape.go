@@ -133,9 +133,13 @@ func (p *parser) spaced(t *Target) bool {
 // evenly reads stitches whose places are not told one by one: "10 sc evenly down side", "3 sc over every 2 rows along the ribbing", "30 sc
 // spaced evenly along the long side".
 func (p *parser) evenly(m *Make, i int) (Clause, bool) {
-	e := &Evenly{Count: m.Count, Stitch: m.Stitch}
 	k := p.i
-	if p.spaced(&e.Along) {
+	if p.is(wEvenly, wSpaced) {
+		e := &Evenly{Count: m.Count, Stitch: m.Stitch}
+		if !p.spaced(&e.Along) {
+			p.i = k
+			return nil, false
+		}
 		if m.Count.Said || e.Along.Said() {
 			e.placed = p.placed(i)
 			p.last = m.Stitch
@@ -145,6 +149,7 @@ func (p *parser) evenly(m *Make, i int) (Clause, bool) {
 		return nil, false
 	}
 	if m.Count.Said && p.is(wOver, wIn, wFor) && p.isAt(1, wEvery, wEach) && (p.kindAt(2, tNumber) || p.isAt(2, wNumberWord)) && p.isAt(3, wRow, wRnd, wRowEnd) {
+		e := &Evenly{Count: m.Count, Stitch: m.Stitch}
 		p.i += 2
 		over, _ := p.count()
 		p.i++

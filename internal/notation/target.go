@@ -99,7 +99,7 @@ func (p *parser) target() (Target, bool) {
 func (p *parser) prepared() bool { return p.is(wNext, wEach, wEvery, wSame, wFirst, wLast) }
 
 func (p *parser) finish(t Target, i int) (Target, bool) {
-	if t.Till.Kind == NotSaid {
+	if t.Till.Kind == NotSaid && p.kindAt(0, tWord) {
 		t.Till, _ = p.till()
 	}
 	t.Span = p.since(i)

@@ -33,23 +33,29 @@ type Only struct {
 	Span  source.Span
 }
 
-// placed is embedded by every line.
+// placed is embedded by every line and clause.
 type placed struct {
 	Span source.Span
-	Only Only
+	Only *Only // nil is every size
 }
 
-func (p placed) At() source.Span { return p.Span }
-func (p placed) For() Only       { return p.Only }
+func (p *placed) At() source.Span { return p.Span }
+
+func (p *placed) For() Only {
+	if p.Only == nil {
+		return Only{}
+	}
+	return *p.Only
+}
 
 // A Count is a number as written: plain ("5"), the trade's list ("24 (26, 28)"), or a value in braces, found by its slot.
 // The zero Count is "not said".
 type Count struct {
-	Said  bool
 	Plain int
 	List  []Entry // one for each size, smallest first; nil when plain
-	Slot  int     // one more than the index of the pattern's slot; 0 when none
 	Span  source.Span
+	Slot  int // one more than the index of the pattern's slot; 0 when none
+	Said  bool
 }
 
 // An Entry of a list; Absent is the dash of a size that has none.
@@ -360,9 +366,9 @@ type Extent struct {
 	Count   Count       // of times, of places left
 	Noun    Noun        // "last 3 sts", "next ch-2 sp", "5 ch-1 sps remain"
 	Name    string      // of a marker
-	Length  Count       // "until piece measures {length}": the slot, the list or the whole part of a plain number
+	Length  Count       // of UntilMeasures: the value, the list or the whole part of a plain number; not said is the desired length
 	Measure measure.Num // the plain number itself: 30.5
-	Unit    string      // of a plain length: "cm", "mm", "inch"
+	Unit    string      // of it: "cm", "mm", "inch"; empty when a value has its own
 	Around  bool        // of AcrossRow: said of a round
 	Span    source.Span
 }

@@ -8,11 +8,11 @@ package stitch
 // those of the US ladder, whatever terms a pattern is written in; Name of a special stitch is the pattern's own.
 type Stitch struct {
 	Name     string // "ch", "sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr", "esc", …, "bobble", "shell", "V-st", a pattern's "cl3"
+	Of       string // what a unit is made of, as "dc" in "3-dc cluster" and in "dc inc"; empty when not said
+	Members  uint8  // how many of them, as 3 in "3-dc cluster"; 0 when not said
 	Together uint8  // how many are worked together: 2 for sc2tog; 0 when not a decrease
 	Post     Post
 	Loop     Loop
-	Of       string // what a unit is made of, as "dc" in "3-dc cluster" and in "dc inc"; empty when not said
-	Members  uint8  // how many of them, as 3 in "3-dc cluster"; 0 when not said
 	Manner   Manner
 }
 
