@@ -29,7 +29,7 @@ func (h *hand) againLine(i int, l *notation.Again) {
 	} else {
 		h.catchUp(0)
 	}
-	if n, ok := h.number(l.Label.Times, 0); ok && l.Label.Times.Said {
+	if n, ok := h.number(&l.Label.Times, 0); ok && l.Label.Times.Said {
 		rows = n
 	}
 	cycle := h.meant(l.Rows, l.Last, l.At())
@@ -88,7 +88,7 @@ func (h *hand) recheckLast(claims []notation.Claim) {
 		h.openRow()
 		h.so.count = h.s.claim
 		if h.s.claim >= 0 {
-			h.startOn(h.s.claim, h.madeOf(h.so.main, 0))
+			h.startOn(h.s.claim, h.madeOf(h.base(), 0))
 		}
 		return
 	}
@@ -101,7 +101,7 @@ func (h *hand) recheckLast(claims []notation.Claim) {
 
 // rowTimes is how many more times an extent has rows worked.
 func (h *hand) rowTimes(e *notation.Extent) int {
-	n, ok := h.number(e.Count, 1)
+	n, ok := h.number(&e.Count, 1)
 	if !ok {
 		return 0
 	}
@@ -115,7 +115,7 @@ func (h *hand) rowTimes(e *notation.Extent) int {
 func (h *hand) meant(rows []notation.Range, last notation.Count, span source.Span) []*words {
 	var out []*words
 	if len(rows) == 0 {
-		n, ok := h.number(last, 1)
+		n, ok := h.number(&last, 1)
 		if !ok || n <= 0 {
 			return nil
 		}
@@ -130,10 +130,10 @@ func (h *hand) meant(rows []notation.Range, last notation.Count, span source.Spa
 		return out
 	}
 	for _, r := range rows {
-		from, ok := h.number(r.From, 0)
+		from, ok := h.number(&r.From, 0)
 		to := from
 		if ok && r.To.Said {
-			to, ok = h.number(r.To, from)
+			to, ok = h.number(&r.To, from)
 		}
 		if !ok {
 			continue
@@ -262,7 +262,7 @@ func (h *hand) copyRows(size, n int) {
 
 // untilCount repeats rows until a number of stitches remains. It is looked at after every row.
 func (h *hand) untilCount(said []*words, l *notation.Again) {
-	target, ok := h.number(l.Extent.Count, 0)
+	target, ok := h.number(&l.Extent.Count, 0)
 	if !ok {
 		return
 	}
@@ -303,7 +303,7 @@ func (h *hand) untilCount(said []*words, l *notation.Again) {
 // endingRow is the line of the row that "ending with row 2" names, -1 when none is named.
 func (h *hand) endingRow(l *notation.Again) int {
 	for _, r := range l.Ending {
-		if n, ok := h.number(r.From, 0); ok {
+		if n, ok := h.number(&r.From, 0); ok {
 			if w, found := h.find(n); found {
 				return w.line
 			}

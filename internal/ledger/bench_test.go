@@ -122,3 +122,21 @@ func BenchmarkWork(b *testing.B) {
 	b.ReportMetric(float64(rows), "rows")
 	b.ReportMetric(float64(shaped), "shaped")
 }
+
+func BenchmarkParse(b *testing.B) {
+	sizes := garmentSizes()
+	for b.Loop() {
+		for _, g := range garment {
+			at := slots(g.text)
+			f := source.NewFile("piece", g.text)
+			for range g.make {
+				notation.Parse(notation.Input{File: f, Body: source.Span{To: len(f.Text)}, Sizes: sizes, Slot: func(from int) int {
+					if n, ok := at[from]; ok {
+						return n
+					}
+					return -1
+				}})
+			}
+		}
+	}
+}

@@ -8,7 +8,7 @@ import (
 
 // chain makes chains: the beginning of the row, a chain to be worked back along, the beginning of the next row, or a space.
 func (h *hand) chain(c *notation.Chain, rest []notation.Clause, top bool) {
-	n, ok := h.number(c.Count, 1)
+	n, ok := h.number(&c.Count, 1)
 	if !ok || n <= 0 {
 		return
 	}
@@ -31,7 +31,7 @@ func (h *hand) chain(c *notation.Chain, rest []notation.Clause, top bool) {
 		h.so.begin = c
 		return
 	}
-	h.emit(Made{Kind: Spaces, N: 1, Chains: n, Unit: s.unit, Stands: true})
+	h.emit(&Made{Kind: Spaces, N: 1, Chains: n, Unit: s.unit, Stands: true})
 	h.moot.chains = true
 	s.begun = true
 }
@@ -79,7 +79,7 @@ func (h *hand) chainOn(n int, span source.Span) {
 		return
 	}
 	row := len(h.b.Rows)
-	made := []Made{h.loose(n)}
+	made := []Made{*h.loose(n)}
 	h.b.Rows = append(h.b.Rows, Row{Made: made, Places: n, Line: h.row.line})
 	h.insertRun(run{made: &made[0], row: row, from: n - 1, n: n, back: true})
 	if h.s.begun {
@@ -89,10 +89,10 @@ func (h *hand) chainOn(n int, span source.Span) {
 
 // begin makes the chain that a row begins with.
 func (h *hand) begin(c *notation.Chain, n int, rest []notation.Clause) {
-	o := h.opening(rest)
+	o := h.openingOf(rest)
 	v := h.verdict(c, n, o)
 	s := &h.s
-	m := Made{Kind: Turnings, Stitch: h.sheet.one(v.as), N: 1, Chains: n, Stands: v.stands, Counted: v.counts}
+	m := &Made{Kind: Turnings, Stitch: h.sheet.one(v.as), N: 1, Chains: n, Stands: v.stands, Counted: v.counts}
 	if v.plus > 0 {
 		m.Chains = n - v.plus
 	}
@@ -137,7 +137,7 @@ func (h *hand) begin(c *notation.Chain, n int, rest []notation.Clause) {
 	}
 	h.emit(m)
 	if v.plus > 0 {
-		h.append(Made{Kind: Spaces, N: 1, Chains: v.plus, Whole: n, Unit: m.Unit, Stands: true})
+		h.append(&Made{Kind: Spaces, N: 1, Chains: v.plus, Whole: n, Unit: m.Unit, Stands: true})
 	}
 	if v.stands {
 		s.begun = true
@@ -159,6 +159,19 @@ type opening struct {
 	between  bool
 	joinsTop bool // the round is joined in the top of the chain
 	space    bool // the first goes into a space
+}
+
+// openingOf is how the row in hand opens; it is looked at once for all sizes, unless some of the row is for some of them only.
+func (h *hand) openingOf(rest []notation.Clause) opening {
+	w := h.row.words
+	if !w.plain || h.s.inside {
+		return h.opening(rest)
+	}
+	if w.opens == nil {
+		o := h.opening(rest)
+		w.opens = &o
+	}
+	return *w.opens
 }
 
 func (h *hand) opening(rest []notation.Clause) opening {

@@ -148,7 +148,7 @@ func (h *hand) claimed(c *notation.Claim) (int, bool) {
 	if !h.holds(c.Only) {
 		return 0, false
 	}
-	n, absent, ok := h.count(c.Count)
+	n, absent, ok := h.count(&c.Count)
 	return n, ok && !absent
 }
 
@@ -262,7 +262,7 @@ func (h *hand) measures(c *notation.Claim, n, made int) (got int, ok, sure bool)
 // tally counts what a noun names in the row in hand.
 func (h *hand) tally(n notation.Noun) int {
 	return tallyOf(h.made[h.first:], h.s.names, n, func(c notation.Count) int {
-		k, _ := h.number(c, 0)
+		k, _ := h.number(&c, 0)
 		return k
 	})
 }
@@ -406,7 +406,7 @@ func (h *hand) perSide(c *notation.Claim, n int) (got int, ok, sure bool) {
 		sides = append(sides, side)
 	}
 	if c.Groups.Said {
-		g, _ := h.number(c.Groups, 0)
+		g, _ := h.number(&c.Groups, 0)
 		if len(sides) != g {
 			return len(sides), false, true
 		}

@@ -15,7 +15,7 @@ func (h *hand) seq(clauses []notation.Clause, top bool) {
 			h.s.open = true
 			return
 		}
-		if !h.holds(c.For()) {
+		if h.row.split && !h.holds(c.For()) {
 			continue
 		}
 		rest := clauses[i+1:]
@@ -78,11 +78,11 @@ func (h *hand) clause(c notation.Clause, rest []notation.Clause, top bool) {
 
 // quoted works a clause in the designer's own words by its declared effect.
 func (h *hand) quoted(c *notation.Quoted) {
-	uses, _ := h.number(c.Uses, 0)
-	makes, _ := h.number(c.Makes, 0)
-	s := c.Stitch
-	if s.Name == "" {
-		s = h.so.main
+	uses, _ := h.number(&c.Uses, 0)
+	makes, _ := h.number(&c.Makes, 0)
+	s := h.base()
+	if c.Stitch.Name != "" {
+		s = h.sheet.one(c.Stitch)
 	}
 	if uses == 0 {
 		if makes > 0 {

@@ -54,7 +54,7 @@ func (h *hand) shaping(c *notation.Continue) (change, rows int, ok bool) {
 	if c.Change == 0 {
 		switch {
 		case c.Rows.Said:
-			n, absent, known := h.count(c.Rows)
+			n, absent, known := h.count(&c.Rows)
 			if absent {
 				n = 0
 			}
@@ -65,7 +65,7 @@ func (h *hand) shaping(c *notation.Continue) (change, rows int, ok bool) {
 		}
 		return 0, 0, true
 	}
-	per, known := h.number(c.Count, 1)
+	per, known := h.number(&c.Count, 1)
 	if !known {
 		return 0, 0, false
 	}
@@ -76,7 +76,7 @@ func (h *hand) shaping(c *notation.Continue) (change, rows int, ok bool) {
 		per *= max(h.so.growth, -h.so.growth)
 	}
 	change = per * c.Change
-	n, known := h.number(c.Extent.Count, 1)
+	n, known := h.number(&c.Extent.Count, 1)
 	if !known || change == 0 {
 		return 0, 0, false
 	}
@@ -92,7 +92,7 @@ func (h *hand) shaping(c *notation.Continue) (change, rows int, ok bool) {
 		return change, n, true
 	case notation.NotSaid:
 		if c.Rows.Said {
-			k, _ := h.number(c.Rows, 0)
+			k, _ := h.number(&c.Rows, 0)
 			return change, k / max(c.Every, 1), true
 		}
 	}
@@ -113,7 +113,7 @@ func (h *hand) stack(stitches, n int) {
 	if of := mainOf(last.Made); of.Name != "" {
 		m.Stitch = h.sheet.one(of)
 	}
-	row := Row{Made: []Made{m}, Places: stitches, Count: stitches, Times: n, Halves: last.Halves, Line: h.row.line, Round: last.Round, Side: side, Number: h.so.number + 1}
+	row := Row{Made: []Made{*m}, Places: stitches, Count: stitches, Times: n, Halves: last.Halves, Line: h.row.line, Round: last.Round, Side: side, Number: h.so.number + 1}
 	if stitches == h.so.count && n > 0 && last.Times > 0 && len(last.Made) > 0 && last.Places > 0 { // in pattern: as the last row
 		row.Made, row.Places = last.Made, last.Places
 	}

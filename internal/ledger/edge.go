@@ -255,6 +255,14 @@ func (b *Book) RowEnds() int {
 
 // height is the height of a stitch in halves of an sc row.
 func height(s stitch.Stitch) int {
+	switch s.Name { // most of all rows
+	case "sc":
+		return 2
+	case "hdc":
+		return 3
+	case "dc":
+		return 4
+	}
 	if e := s.Tall().Find(); e != nil && e.Halves > 0 {
 		return e.Halves
 	}

@@ -8,11 +8,11 @@ import (
 // evenly makes a number of stitches, increases or decreases without saying where.
 func (h *hand) evenly(c *notation.Evenly, rest []notation.Clause) {
 	s := &h.s
-	n, ok := h.number(c.Count, 0)
+	n, ok := h.number(&c.Count, 0)
 	if !ok {
 		return
 	}
-	k := craft{made: h.base(), makes: 1, uses: 1}
+	k := &craft{made: h.base(), makes: 1, uses: 1}
 	if c.Stitch.Name != "" {
 		k = h.craftOf(c.Stitch, c.At())
 	}
@@ -36,7 +36,7 @@ func (h *hand) evenly(c *notation.Evenly, rest []notation.Clause) {
 	}
 	over := s.left - keep
 	if c.Along.Count.Said && !ends {
-		if m, ok := h.number(c.Along.Count, 0); ok {
+		if m, ok := h.number(&c.Along.Count, 0); ok {
 			over = m
 		}
 	}
@@ -60,7 +60,7 @@ func (h *hand) evenly(c *notation.Evenly, rest []notation.Clause) {
 }
 
 // overAll makes stitches over a number of places, without saying which goes where.
-func (h *hand) overAll(m Made, over int) {
+func (h *hand) overAll(m *Made, over int) {
 	var into Span
 	for over > 0 {
 		if h.seek(want{}) == nil {
@@ -86,13 +86,13 @@ func (h *hand) overAll(m Made, over int) {
 }
 
 // evenlyOver makes as many stitches as are said over all that is left of the row.
-func (h *hand) evenlyOver(m Made) { h.overAll(m, h.s.left) }
+func (h *hand) evenlyOver(m *Made) { h.overAll(m, h.s.left) }
 
 // ratio makes so many stitches over every so many rows.
-func (h *hand) ratio(c *notation.Evenly, k craft) {
+func (h *hand) ratio(c *notation.Evenly, k *craft) {
 	s := &h.s
-	a, _ := h.number(c.Per[0], 1)
-	b, _ := h.number(c.Per[1], 1)
+	a, _ := h.number(&c.Per[0], 1)
+	b, _ := h.number(&c.Per[1], 1)
 	if b <= 0 || a <= 0 {
 		return
 	}
@@ -100,7 +100,7 @@ func (h *hand) ratio(c *notation.Evenly, k craft) {
 	if s.run >= len(s.runs) || s.runs[s.run].made.Kind != Ends {
 		rows = h.b.RowEnds()
 		if c.Along.Count.Said {
-			rows, _ = h.number(c.Along.Count, rows)
+			rows, _ = h.number(&c.Along.Count, rows)
 		}
 		if rows%b != 0 {
 			h.report(PickUp, source.Query, c.At(), 2, [2]string{}, a, b, rows)
@@ -133,14 +133,15 @@ func (h *hand) bothEnds(c *notation.AtEnds, rest []notation.Clause) {
 // atEnds increases or decreases at the ends of the row, in the stitch worked last; where the row says nothing more, it is worked
 // plainly between them.
 func (h *hand) atEnds(c *notation.AtEnds, rest []notation.Clause) {
-	n, ok := h.number(c.Count, 1)
+	n, ok := h.number(&c.Count, 1)
 	if !ok {
 		return
 	}
-	k := craft{made: h.base(), makes: 2, uses: 1}
+	k := &craft{made: h.base(), makes: 2, uses: 1}
 	if c.Change < 0 {
-		k.made.Together = 2
-		k.makes, k.uses = 1, 2
+		together := *k.made
+		together.Together = 2
+		k = &craft{made: h.sheet.one(together), makes: 1, uses: 2}
 	}
 	alone := c.Start && c.End || !h.works(rest) && (c.Start != c.End) && !h.stitched()
 	if c.Start {
@@ -151,7 +152,7 @@ func (h *hand) atEnds(c *notation.AtEnds, rest []notation.Clause) {
 		if c.End {
 			plain -= n * k.uses
 		}
-		h.spread(craft{made: h.base(), makes: 1, uses: 1}, want{}, plain, 1)
+		h.spread(&craft{made: h.base(), makes: 1, uses: 1}, want{}, plain, 1)
 	}
 	if c.End {
 		h.toLast(want{}, n*k.uses)

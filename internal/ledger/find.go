@@ -33,7 +33,7 @@ const (
 )
 
 // wants is what a noun asks for.
-func (h *hand) wants(n notation.Noun) want {
+func (h *hand) wants(n *notation.Noun) want {
 	switch n.Kind {
 	case notation.AStitch:
 		if e := n.Stitch.Find(); e != nil && e.Class == stitch.Unit && !h.single(n.Stitch) {
@@ -46,7 +46,7 @@ func (h *hand) wants(n notation.Noun) want {
 		if n.Name == "corner" && h.corners() {
 			return want{what: corner}
 		}
-		chains, _ := h.number(n.Chains, 0)
+		chains, _ := h.number(&n.Chains, 0)
 		return want{what: space, chains: chains}
 	case notation.TurningCh:
 		return want{what: turning}
@@ -206,17 +206,15 @@ func (h *hand) use(n int, byChains bool) (Span, int) {
 	}
 	n = min(n, r.n-s.off)
 	span := r.span(s.off, n)
-	if r.made.Kind == Spaces {
-		span.Face = InSpace
-	}
 	s.used[r.made.Kind] += int32(n)
 	s.left -= h.weight(r) * n
 	s.off += n
-	last := r.span(s.off-1, 1)
-	last.Face = span.Face
-	s.last = place{r.made, last}
-	s.soft = r.made.Kind == Spaces
-	s.entered = false
+	s.soft, s.entered = false, false
+	s.last.made, s.last.span = r.made, r.span(s.off-1, 1)
+	if r.made.Kind == Spaces {
+		span.Face, s.last.span.Face = InSpace, InSpace
+		s.soft = true
+	}
 	return span, n
 }
 

@@ -7,7 +7,7 @@ import (
 
 // times is how often an extent says, 1 where it says nothing.
 func (h *hand) times(e *notation.Extent) int {
-	n, ok := h.number(e.Count, 1)
+	n, ok := h.number(&e.Count, 1)
 	switch e.Kind {
 	case notation.Times, notation.InAll:
 	case notation.MoreTimes:
@@ -88,9 +88,21 @@ func bare(clauses []notation.Clause) bool {
 
 // over works clauses n times.
 func (h *hand) over(body []notation.Clause, n int) {
-	for i := range n {
+	leaps := n > 4 && even(body)
+	var marks [2]state
+	for i := 0; i < n; i++ {
 		h.s.again = i > 0
 		before := h.steps
+		if leaps {
+			if i == 2 {
+				i += h.leap(&marks[0], &marks[1], n-i)
+				if leaps = false; i >= n {
+					return
+				}
+			} else {
+				marks[i] = h.mark()
+			}
+		}
 		h.seq(body, false)
 		h.s.repeats++
 		if h.steps > patience || h.steps == before {
@@ -154,14 +166,14 @@ func (h *hand) groupIn(c *notation.Group, rest []notation.Clause) {
 	case t.Where == notation.Everywhere || t.Where == notation.Remaining || t.Till.Kind != notation.NotSaid:
 		places = h.extent(w, t, rest)
 	case t.Where == notation.Last:
-		n, _ := h.number(t.Count, 1)
+		n, _ := h.number(&t.Count, 1)
 		h.toLast(w, n)
 		places = n
 	case t.Where == notation.Marked:
 		h.toMark(t.Name)
 		w = want{what: anything}
 	case t.Count.Said:
-		n, ok := h.number(t.Count, 1)
+		n, ok := h.number(&t.Count, 1)
 		if !ok {
 			return
 		}
@@ -319,7 +331,7 @@ func (h *hand) inSame(body []notation.Clause, t *notation.Target, w want) {
 
 // groupFromHook works a group in a chain counted from the hook.
 func (h *hand) groupFromHook(body []notation.Clause, t *notation.Target, span source.Span) {
-	n, _ := h.number(t.Nth, 2)
+	n, _ := h.number(&t.Nth, 2)
 	if !h.onChain() {
 		h.inPlace(body, want{}, 1, "")
 		return
@@ -333,7 +345,7 @@ func (h *hand) groupFromHook(body []notation.Clause, t *notation.Target, span so
 }
 
 // unit works a shell or another stitch that is made of several in the next place.
-func (h *hand) unit(k craft, w want) {
+func (h *hand) unit(k *craft, w want) {
 	if len(k.how) > 0 {
 		if body, ok := onePlace(k.how); ok {
 			h.inPlace(body, w, 1, k.unit)
@@ -376,7 +388,7 @@ func (h *hand) nameUnit(name string) {
 }
 
 // unitIn works a unit in a place the hook has been in.
-func (h *hand) unitIn(k craft, p place) {
+func (h *hand) unitIn(k *craft, p place) {
 	if len(k.how) > 0 {
 		body, _ := onePlace(k.how)
 		h.putIn(body, p, k.unit)

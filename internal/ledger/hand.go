@@ -1,8 +1,6 @@
 package ledger
 
 import (
-	"slices"
-
 	"foundrow/internal/notation"
 	"foundrow/internal/source"
 	"foundrow/internal/stitch"
@@ -67,9 +65,9 @@ type progress struct {
 	number    int             // of the last row
 	words     string          // before its number
 	side      notation.Side
-	main      stitch.Stitch // worked last
-	cut       source.Span   // where the yarn was fastened off; To of 0 when it was not
-	count     int           // of the last row
+	main      *stitch.Stitch // worked last
+	cut       source.Span    // where the yarn was fastened off; To of 0 when it was not
+	count     int            // of the last row
 	changed   bool
 	growth    int  // of the last row that changed the number
 	rows      int  // since the start
@@ -168,7 +166,8 @@ type insert struct {
 }
 
 func newHand(p *Piece, s *sheet, habits Habits) *hand {
-	h := &hand{p: p, sheet: s, habits: habits}
+	h := &s.hand
+	*h = hand{p: p, sheet: s, habits: habits, buf: h.buf[:0], spare: h.spare[:0], around: h.around[:0], told: h.told[:0], spans: h.spans}
 	h.b = &Book{Habits: habits, mirrored: p.Reversed}
 	h.made = s.room[len(s.room):]
 	h.b.Rows = make([]Row, 0, s.rows+4)
@@ -216,13 +215,12 @@ func (h *hand) weight(r *run) int {
 func (h *hand) lay(turned bool) {
 	h.buf = h.buf[:0]
 	live := h.so.live
-	if turned {
-		for _, s := range slices.Backward(live.Spans) {
-			s.Back = !s.Back
+	for i, n := 0, len(live.Spans); i < n; i++ {
+		if s := live.Spans[i]; !turned {
 			h.buf = live.Book.layOut(h.buf, s)
-		}
-	} else {
-		for _, s := range live.Spans {
+		} else {
+			s = live.Spans[n-1-i]
+			s.Back = !s.Back
 			h.buf = live.Book.layOut(h.buf, s)
 		}
 	}

@@ -17,7 +17,7 @@ func (h *hand) join(c *notation.Join) {
 	for _, w := range c.With {
 		switch w := w.(type) {
 		case *notation.Chain:
-			n, _ := h.number(w.Count, 1)
+			n, _ := h.number(&w.Count, 1)
 			chains += n
 		case *notation.Make:
 			if w.Stitch.Name != "sl st" {
@@ -26,7 +26,7 @@ func (h *hand) join(c *notation.Join) {
 		}
 	}
 	if chains > 0 {
-		h.emit(Made{Kind: Spaces, N: 1, Chains: chains, Stands: true})
+		h.emit(&Made{Kind: Spaces, N: 1, Chains: chains, Stands: true})
 	}
 	if tall.Name != "" && len(h.made) > h.first {
 		if last := h.made[len(h.made)-1]; last.Kind == Spaces || height(tall) > 2 {
@@ -83,7 +83,7 @@ func (h *hand) travel(c *notation.Travel) {
 			continue
 		}
 		if t.Edge != nil {
-			n, ok := h.number(t.Count, 1)
+			n, ok := h.number(&t.Count, 1)
 			if ok {
 				h.takeFrom(t.Edge, n)
 			}
@@ -94,7 +94,7 @@ func (h *hand) travel(c *notation.Travel) {
 			continue
 		}
 		w := h.targetWant(t)
-		n, ok := h.number(t.Count, 1)
+		n, ok := h.number(&t.Count, 1)
 		if !ok || n <= 0 {
 			continue
 		}
@@ -176,7 +176,7 @@ func (h *hand) travelRound(w want, n int) {
 // travelAfter notes where the next round begins: in the first space, in the next stitch.
 func (h *hand) travelAfter(t *notation.Target) {
 	w := h.targetWant(t)
-	n, _ := h.number(t.Count, 1)
+	n, _ := h.number(&t.Count, 1)
 	at := 0
 	for i := h.first; i < len(h.made); i++ {
 		m := &h.made[i]
@@ -226,14 +226,14 @@ func (h *hand) skip(c *notation.Skip, rest []notation.Clause) {
 	s := &h.s
 	t := &c.In
 	w := h.targetWant(t)
-	n, ok := h.number(t.Count, 1)
+	n, ok := h.number(&t.Count, 1)
 	if !ok || n <= 0 {
 		return
 	}
 	if h.onFoundation() && !s.begun {
 		switch {
 		case t.Where == notation.FromHook && t.Nth.Said:
-			if nth, ok := h.number(t.Nth, 1); ok {
+			if nth, ok := h.number(&t.Nth, 1); ok {
 				n = nth
 			}
 		}
@@ -303,7 +303,7 @@ func (h *hand) pass(w want, n int) {
 func (h *hand) leave(c *notation.Leave) {
 	s := &h.s
 	if c.In.Count.Said && !s.open {
-		n, ok := h.number(c.In.Count, 0)
+		n, ok := h.number(&c.In.Count, 0)
 		if ok && n != s.left && !h.so.open {
 			if n < s.left {
 				h.toLast(want{}, n)

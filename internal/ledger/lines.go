@@ -50,7 +50,7 @@ func (h *hand) line(i int, l notation.Line) {
 		h.crafts = h.crafts[:0]
 		h.chainsStated = h.chainsStated || l.Kind == notation.ChainsAreStitches
 	case *notation.Mark:
-		if n, ok := h.number(l.In, 1); ok && n > 0 && len(h.b.Rows) > 0 {
+		if n, ok := h.number(&l.In, 1); ok && n > 0 && len(h.b.Rows) > 0 {
 			h.b.Marks = append(h.b.Marks, Mark{Name: l.Name, Row: len(h.b.Rows) - 1, Place: h.nthPlace(n)})
 		}
 	case *notation.Seam:
@@ -80,12 +80,15 @@ func (h *hand) nthPlace(n int) int {
 
 // aside is what is reported of a line that is no row.
 func aside(line int, span source.Span, name string) text {
-	return text{words: &words{line: line, label: &notation.Label{}}, span: span, name: RowName{Words: name}}
+	return text{words: &words{line: line, label: &notation.Label{}, split: true}, span: span, name: RowName{Words: name}}
 }
 
 // wordsOf is what a line of rows says.
 func wordsOf(i int, l *notation.Row) *words {
 	w := &words{body: l.Body, claims: l.Claims, label: &l.Label, span: l.At(), line: i, round: l.Label.Round, side: l.Label.Side, plain: true}
+	if w.split = forSome(l.Body); w.split {
+		w.plain = false
+	}
 	for _, c := range l.Body {
 		switch c := c.(type) {
 		case *notation.Counts:
@@ -98,6 +101,26 @@ func wordsOf(i int, l *notation.Row) *words {
 		}
 	}
 	return w
+}
+
+// forSome reports whether any of the clauses is for some sizes only.
+func forSome(clauses []notation.Clause) bool {
+	for _, c := range clauses {
+		if o := c.For(); o.Rest || len(o.Names) > 0 {
+			return true
+		}
+		switch c := c.(type) {
+		case *notation.Group:
+			if forSome(c.Body) || forSome(c.Ending) {
+				return true
+			}
+		case *notation.Repeat:
+			if forSome(c.Body) || forSome(c.Ending) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // rowLine works a line of one row or several.
@@ -132,7 +155,7 @@ func (h *hand) rowOf(w *words, l *notation.Row) {
 		return
 	}
 	if len(l.Label.Numbers) == 0 {
-		n, ok := h.number(l.Label.Times, 1)
+		n, ok := h.number(&l.Label.Times, 1)
 		if !ok || n <= 0 {
 			return
 		}
@@ -212,13 +235,13 @@ type due struct {
 func (h *hand) numbers(l *notation.Label) ([]stretch, bool) {
 	out := h.stretches[:0]
 	for _, r := range l.Numbers {
-		from, absent, ok := h.count(r.From)
+		from, absent, ok := h.count(&r.From)
 		if absent || !ok {
 			return nil, false
 		}
 		to := from
 		if r.To.Said {
-			if to, absent, ok = h.count(r.To); absent || !ok {
+			if to, absent, ok = h.count(&r.To); absent || !ok {
 				return nil, false
 			}
 		}

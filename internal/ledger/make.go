@@ -8,8 +8,8 @@ import (
 
 // A craft is what is known of a stitch: what it takes, what it leaves, and what that is called.
 type craft struct {
-	made  stitch.Stitch // what stands afterwards
-	makes int           // of them for each one worked
+	made  *stitch.Stitch // what stands afterwards
+	makes int            // of them for each one worked
 	uses  int
 	unit  string // the shell or other unit that they are
 	how   []notation.Clause
@@ -20,7 +20,7 @@ type craft struct {
 }
 
 // craftOf is what is known of a stitch. What does not hang on the row it is worked in is looked up once.
-func (h *hand) craftOf(s stitch.Stitch, span source.Span) craft {
+func (h *hand) craftOf(s stitch.Stitch, span source.Span) *craft {
 	for i := range h.crafts {
 		if h.crafts[i].stitch == s {
 			return h.crafts[i].craft
@@ -28,19 +28,20 @@ func (h *hand) craftOf(s stitch.Stitch, span source.Span) craft {
 	}
 	k := h.lookUp(s, span)
 	if e := s.Find(); e == nil || e.Class != stitch.Change {
-		h.crafts = append(h.crafts, crafted{s, k})
+		h.crafts = append(h.crafts, crafted{s, &k})
 	}
-	return k
+	return &k
 }
 
 // A crafted stitch is one that has been looked up.
 type crafted struct {
 	stitch stitch.Stitch
-	craft
+	craft  *craft
 }
 
 // lookUp looks a stitch up: in the rules of the piece, among the pattern's own, in the dictionary.
 func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
+	made := h.sheet.one(s)
 	for _, r := range h.rules {
 		if r.Kind == notation.Defines && r.Stitch.Name == s.Name && len(r.How) > 0 {
 			return h.defined(r, s)
@@ -51,7 +52,7 @@ func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 		if sp.Name != s.Name {
 			continue
 		}
-		c := craft{made: s, makes: max(sp.Makes, 1), uses: max(sp.Uses, 1), how: sp.How, unit: s.Name}
+		c := craft{made: made, makes: max(sp.Makes, 1), uses: max(sp.Uses, 1), how: sp.How, unit: s.Name}
 		if sp.Uses > 0 || sp.Makes > 0 || len(sp.How) == 0 {
 			c.how = nil
 		}
@@ -59,40 +60,40 @@ func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 			c.unit = ""
 		}
 		if s.Of == "" && sp.Tall.Name != "" {
-			c.made.Of = sp.Tall.Name
+			s.Of = sp.Tall.Name
+			c.made = h.sheet.one(s)
 		}
 		return c
 	}
 	e := s.Find()
 	if e == nil {
 		h.unknown(s, span)
-		return craft{made: s, makes: 1, uses: 1}
+		return craft{made: made, makes: 1, uses: 1}
 	}
 	switch e.Class {
 	case stitch.Slip:
-		return craft{made: s, makes: 1, uses: 1, slip: true}
+		return craft{made: made, makes: 1, uses: 1, slip: true}
 	case stitch.Foundation:
-		return craft{made: s, makes: 1, comes: true}
+		return craft{made: made, makes: 1, comes: true}
 	case stitch.Trim, stitch.Ring, stitch.Chains:
-		return craft{made: s, none: true}
+		return craft{made: made, none: true}
 	case stitch.Change:
 		base := stitch.Stitch{Name: s.Of, Loop: s.Loop}
 		if base.Name == "" {
-			base = h.base()
-			base.Loop = s.Loop
+			base.Name = h.base().Name
 		}
 		if e.Name == "inc" {
-			return craft{made: base, makes: 2, uses: 1}
+			return craft{made: h.sheet.one(base), makes: 2, uses: 1}
 		}
 		base.Together = uint8(max(2, e.Uses))
-		return craft{made: base, makes: 1, uses: int(base.Together)}
+		return craft{made: h.sheet.one(base), makes: 1, uses: int(base.Together)}
 	case stitch.Unit:
 		if h.single(s) || s.Together > 0 {
-			return craft{made: s, makes: 1, uses: s.Uses()}
+			return craft{made: made, makes: 1, uses: s.Uses()}
 		}
-		c := craft{made: s.Tall(), makes: e.Makes, uses: e.Uses, unit: s.Name}
+		c := craft{made: h.sheet.one(s.Tall()), makes: e.Makes, uses: e.Uses, unit: s.Name}
 		if s.Of == "" {
-			c.made = stitch.Stitch{Name: "dc"}
+			c.made = h.sheet.one(stitch.Stitch{Name: "dc"})
 		}
 		if s.Members > 0 {
 			c.makes = int(s.Members)
@@ -102,7 +103,7 @@ func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 		}
 		return c
 	}
-	return craft{made: s, makes: 1, uses: max(s.Uses(), 1), plain: e.Class == stitch.Plain && s.Together == 0}
+	return craft{made: made, makes: 1, uses: max(s.Uses(), 1), plain: e.Class == stitch.Plain && s.Together == 0}
 }
 
 // unknown reports a stitch that nothing explains, once for all its rows.
@@ -120,15 +121,15 @@ func (h *hand) defined(r *notation.Rule, s stitch.Stitch) craft {
 	e := s.Find()
 	if e != nil && e.Class == stitch.Change && len(r.How) == 1 {
 		if m, ok := r.How[0].(*notation.Make); ok {
-			k := h.craftOf(stitch.Stitch{Name: m.Stitch.Name, Together: m.Stitch.Together, Loop: s.Loop}, r.At())
-			n, _ := h.number(m.Count, 1)
+			k := *h.craftOf(stitch.Stitch{Name: m.Stitch.Name, Together: m.Stitch.Together, Loop: s.Loop}, r.At())
+			n, _ := h.number(&m.Count, 1)
 			if m.In.Where == notation.Next || m.In.Where == notation.Same || m.In.Where == notation.Unsaid {
 				k.makes *= n
 			}
 			return k
 		}
 	}
-	return craft{made: s, makes: 1, uses: 1, how: r.How, unit: s.Name}
+	return craft{made: h.sheet.one(s), makes: 1, uses: 1, how: r.How, unit: s.Name}
 }
 
 // single reports whether a unit stands as one stitch: clusters, bobbles, puffs, popcorns.
@@ -148,9 +149,9 @@ func (h *hand) single(s stitch.Stitch) bool {
 }
 
 // base is the stitch that an increase or decrease is of: the one worked last, else sc.
-func (h *hand) base() stitch.Stitch {
-	if h.so.main.Name == "" {
-		return stitch.Stitch{Name: "sc"}
+func (h *hand) base() *stitch.Stitch {
+	if h.so.main == nil {
+		return h.sheet.one(stitch.Stitch{Name: "sc"})
 	}
 	return h.so.main
 }
@@ -170,9 +171,9 @@ func (h *hand) make(c *notation.Make, rest []notation.Clause) {
 		return
 	}
 	if k.plain {
-		h.so.main = stitch.Stitch{Name: s.Name, Loop: s.Loop}
+		h.so.main = k.made
 	}
-	count, ok := h.number(c.Count, 1)
+	count, ok := h.number(&c.Count, 1)
 	if !ok {
 		return
 	}
@@ -192,7 +193,7 @@ func (h *hand) make(c *notation.Make, rest []notation.Clause) {
 }
 
 // lastIn works all but the last one where the clause says, and the last in a place of its own.
-func (h *hand) lastIn(c *notation.Make, k craft, rest []notation.Clause) {
+func (h *hand) lastIn(c *notation.Make, k *craft, rest []notation.Clause) {
 	last := *c
 	last.LastIn, last.In, last.Count = nil, *c.LastIn, notation.Count{}
 	all := *c
@@ -202,7 +203,7 @@ func (h *hand) lastIn(c *notation.Make, k craft, rest []notation.Clause) {
 }
 
 // work1 works count of a stitch at a target.
-func (h *hand) work1(k craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
+func (h *hand) work1(k *craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
 	s := &h.s
 	switch {
 	case s.inside && (t.Where == notation.Unsaid || t.Where == notation.Next && !t.Count.Said || t.Where == notation.Same):
@@ -241,7 +242,7 @@ func (h *hand) work1(k craft, c *notation.Make, t *notation.Target, count int, r
 }
 
 // places works a stitch in places met along the live edge.
-func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
+func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
 	w := h.targetWant(t)
 	s := &h.s
 	where := t.Where
@@ -286,7 +287,7 @@ func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, 
 		}
 		return
 	}
-	n, ok := h.number(t.Count, 1)
+	n, ok := h.number(&t.Count, 1)
 	if !ok {
 		return
 	}
@@ -304,7 +305,9 @@ func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, 
 		case k.uses > 1 && n%k.uses == 0: // "sc2tog over next 2 sts"
 			each, places = 1, n/k.uses
 		case count == 1: // one over several
-			k.uses = n
+			over := *k
+			over.uses = n
+			k = &over
 			each, places = 1, 1
 		case n > 0 && count%n == 0: // "21 trebles over 7 crosses"
 			each, places = count/n, n
@@ -331,7 +334,7 @@ func (h *hand) places(k craft, c *notation.Make, t *notation.Target, count int, 
 }
 
 // spread works each of a stitch in every one of so many places.
-func (h *hand) spread(k craft, w want, places, each int) {
+func (h *hand) spread(k *craft, w want, places, each int) {
 	if places <= 0 || each <= 0 {
 		return
 	}
@@ -350,7 +353,7 @@ func (h *hand) spread(k craft, w want, places, each int) {
 }
 
 // place works a stitch where the hook has been already.
-func (h *hand) place(k craft, p place, each int) {
+func (h *hand) place(k *craft, p place, each int) {
 	if each <= 0 {
 		return
 	}
@@ -375,16 +378,16 @@ func (h *hand) targetWant(t *notation.Target) want {
 	if h.s.other {
 		return want{what: otherSide}
 	}
-	n := t.Noun
+	n := &t.Noun
 	if t.Of.Kind != notation.NoNoun && n.Kind != notation.ARing && n.Kind != notation.ASpace {
-		n = t.Of
+		n = &t.Of
 	}
 	w := h.wants(n)
 	if t.Where == notation.TopOf {
 		w = want{what: turning}
 	}
 	if w.what == chain && n.Chains.Said && t.Of.Kind != notation.NoNoun {
-		chains, _ := h.number(n.Chains, 0)
+		chains, _ := h.number(&n.Chains, 0)
 		w = want{what: space, chains: chains}
 	}
 	for _, also := range t.Also {

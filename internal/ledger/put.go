@@ -6,7 +6,7 @@ import (
 )
 
 // put works m into each of the next count places that are looked for, m.N in each; uses is how many places one of them takes up.
-func (h *hand) put(m Made, w want, count, uses int) {
+func (h *hand) put(m *Made, w want, count, uses int) {
 	each := m.N
 	if w.what == group && uses <= 1 {
 		h.putGroups(m, w, count)
@@ -60,7 +60,7 @@ func (h *hand) put(m Made, w want, count, uses int) {
 }
 
 // putGroups works m in the middle of each of the next count shells or other groups, which are taken whole.
-func (h *hand) putGroups(m Made, w want, count int) {
+func (h *hand) putGroups(m *Made, w want, count int) {
 	for range count {
 		if h.steps++; h.steps > patience {
 			return
@@ -72,16 +72,16 @@ func (h *hand) putGroups(m Made, w want, count int) {
 			}
 			p = place{&nowhere, Span{}}
 		}
-		one := m
+		one := *m
 		if one.N > 1 && one.Unit == 0 {
 			one.Each = one.N
 		}
-		h.into(one, p)
+		h.into(&one, p)
 	}
 }
 
 // across works one stitch over places of several runs.
-func (h *hand) across(m Made, w want, each, uses int) bool {
+func (h *hand) across(m *Made, w want, each, uses int) bool {
 	var into Span
 	for need := uses; need > 0; {
 		if h.seek(w) == nil {
@@ -106,7 +106,7 @@ func (h *hand) across(m Made, w want, each, uses int) bool {
 }
 
 // beyond makes what is asked for where there is nothing left to make it in: the count goes on as it is written.
-func (h *hand) beyond(m Made, w want, count, each, uses int) {
+func (h *hand) beyond(m *Made, w want, count, each, uses int) {
 	m.N, m.Into = each*count, Span{}
 	if h.loosely(w) {
 		h.s.hidden, h.s.soft, h.s.begun = true, true, true
@@ -143,21 +143,21 @@ func (h *hand) loosely(w want) bool {
 }
 
 // emit adds what was made, to the last of it where everything agrees.
-func (h *hand) emit(m Made) {
+func (h *hand) emit(m *Made) {
 	if m.N <= 0 {
 		return
 	}
 	if n := len(h.made); n > h.first {
-		if l := &h.made[n-1]; merges(l, &m) {
+		if l := &h.made[n-1]; merges(l, m) {
 			l.N += m.N
 			l.Into, _ = follows(l.Into, m.Into)
 			return
 		}
 	}
-	h.made = append(h.made, m)
+	h.made = append(h.made, *m)
 }
 
-func (h *hand) append(m Made) { h.made = append(h.made, m) }
+func (h *hand) append(m *Made) { h.made = append(h.made, *m) }
 
 // merges reports whether two neighbours agree in everything, so that they are one run.
 func merges(a, b *Made) bool {
@@ -173,24 +173,24 @@ func merges(a, b *Made) bool {
 }
 
 // into works n of a stitch in the place named, which takes up nothing more.
-func (h *hand) into(m Made, p place) {
+func (h *hand) into(m *Made, p place) {
 	m.Into = p.span
 	h.s.begun = true
 	h.emit(m)
 }
 
 // madeOf is n of a stitch as they are made.
-func (h *hand) madeOf(s stitch.Stitch, n int) Made {
-	return Made{Kind: Stitches, Stitch: h.sheet.one(s), N: n, Stands: true, Counted: true}
+func (h *hand) madeOf(s *stitch.Stitch, n int) *Made {
+	return &Made{Kind: Stitches, Stitch: s, N: n, Stands: true, Counted: true}
 }
 
 // loose is n loose chains.
-func (h *hand) loose(n int) Made {
-	return Made{Kind: Chains, Stitch: h.sheet.one(stitch.Stitch{Name: "ch"}), N: n, Stands: true}
+func (h *hand) loose(n int) *Made {
+	return &Made{Kind: Chains, Stitch: h.sheet.one(stitch.Stitch{Name: "ch"}), N: n, Stands: true}
 }
 
 // number is a count in this size, or other where it is not said or has no value; ok is false for one that is absent or unknown.
-func (h *hand) number(c notation.Count, other int) (int, bool) {
+func (h *hand) number(c *notation.Count, other int) (int, bool) {
 	if !c.Said {
 		return other, true
 	}
@@ -210,7 +210,7 @@ func (h *hand) number(c notation.Count, other int) (int, bool) {
 	return n, true
 }
 
-func (h *hand) count(c notation.Count) (n int, absent, ok bool) {
+func (h *hand) count(c *notation.Count) (n int, absent, ok bool) {
 	if c.Slot == 0 {
 		if c.List == nil {
 			return c.Plain, false, true
@@ -221,7 +221,7 @@ func (h *hand) count(c notation.Count) (n int, absent, ok bool) {
 		}
 	}
 	if h.p.Count != nil {
-		return h.p.Count(c)
+		return h.p.Count(*c)
 	}
 	return 0, false, false
 }

@@ -31,7 +31,7 @@ func (h *hand) reachFor(e *notation.Edge) *reach {
 func (h *hand) edge(e *notation.Edge) (Edge, bool) {
 	which := e.Which
 	if e.Row.Said {
-		n, ok := h.number(e.Row, 0)
+		n, ok := h.number(&e.Row, 0)
 		if !ok {
 			return Edge{}, false
 		}
@@ -63,8 +63,8 @@ func (h *hand) takeFrom(e *notation.Edge, n int) bool {
 }
 
 // reach works a stitch into an edge of another piece, which takes it up there.
-func (h *hand) reach(k craft, c *notation.Make, t *notation.Target, count int) {
-	n, ok := h.number(t.Count, 1)
+func (h *hand) reach(k *craft, c *notation.Make, t *notation.Target, count int) {
+	n, ok := h.number(&t.Count, 1)
 	if !ok {
 		return
 	}
@@ -82,7 +82,7 @@ func (h *hand) reach(k craft, c *notation.Make, t *notation.Target, count int) {
 }
 
 // otherSide works along the free loops of a chain: those that lie ahead in the row, else those of the foundation.
-func (h *hand) otherSide(k craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
+func (h *hand) otherSide(k *craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
 	if !h.s.other && h.ahead2(want{what: otherSide}) == 0 {
 		h.turnCorner(true)
 		defer func() {
@@ -103,7 +103,7 @@ func (h *hand) otherSide(k craft, c *notation.Make, t *notation.Target, count in
 		h.places(k, c, &at, count, rest)
 		return
 	}
-	n, ok := h.number(t.Count, 1)
+	n, ok := h.number(&t.Count, 1)
 	if !ok {
 		return
 	}
@@ -181,9 +181,9 @@ func (h *hand) recount() {
 }
 
 // rowEnds works along row-ends: those of the edge the row is on, else those of this piece.
-func (h *hand) rowEnds(k craft, c *notation.Make, t *notation.Target, count int) {
+func (h *hand) rowEnds(k *craft, c *notation.Make, t *notation.Target, count int) {
 	onEnds := h.s.run < len(h.s.runs) && h.s.runs[h.s.run].made.Kind == Ends
-	n, said := h.number(t.Count, 0)
+	n, said := h.number(&t.Count, 0)
 	switch {
 	case onEnds:
 		w := want{what: rowEnd, name: t.Noun.Stitch.Name}

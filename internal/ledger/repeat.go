@@ -99,7 +99,7 @@ func (h *hand) often(body, _ []notation.Clause, e *notation.Extent, span source.
 	case notation.ToLast, notation.UntilLeft:
 		keep = h.keep(e)
 	case notation.ToNext:
-		stop, stopping = h.wants(e.Noun), true
+		stop, stopping = h.wants(&e.Noun), true
 	case notation.AcrossRow:
 		n, w := h.needs(rest)
 		if keep = n; w.what == space {
@@ -117,7 +117,7 @@ func (h *hand) often(body, _ []notation.Clause, e *notation.Extent, span source.
 			return
 		}
 		if e.Kind == notation.UntilMade {
-			if n, _ := h.number(e.Count, 0); h.tally(e.Noun) >= n {
+			if n, _ := h.number(&e.Count, 0); h.tally(e.Noun) >= n {
 				return
 			}
 		}
@@ -148,17 +148,25 @@ func (h *hand) fit(body []notation.Clause, e ending, rest []notation.Clause) {
 	stop, stopping := want{}, false
 	switch to {
 	case notation.ToLast, notation.UntilLeft:
-		if w := h.wants(e.extent.Noun); w.what != space {
+		if w := h.wants(&e.extent.Noun); w.what != space {
 			keep = h.keep(e.extent)
 		}
 	case notation.ToNext:
-		stop, stopping = h.wants(e.extent.Noun), true
+		stop, stopping = h.wants(&e.extent.Noun), true
 	}
 	var marks [candidates + 1]state
-	times, use := 0, 0
+	times, use, floor := 0, 0, 0
 	start := h.s.left
 	h.trial++
+	leaps := !stopping && to != notation.ToMarker && to != notation.UntilMade && even(body)
 	for {
+		if leaps && times == 2 && use > 0 && h.alone() { // all but the last few times at once
+			if n := h.leap(&marks[0], &marks[1], (h.s.left-max(keep, 0))/use-candidates-1); n > 0 {
+				times += n
+				floor = times
+			}
+			leaps = false
+		}
 		m := h.mark()
 		marks[times%len(marks)] = m
 		if stopping {
@@ -171,7 +179,7 @@ func (h *hand) fit(body []notation.Clause, e ending, rest []notation.Clause) {
 			break
 		}
 		if to == notation.UntilMade {
-			if n, _ := h.number(e.extent.Count, 0); h.tally(e.extent.Noun) >= n {
+			if n, _ := h.number(&e.extent.Count, 0); h.tally(e.extent.Noun) >= n {
 				break
 			}
 		}
@@ -209,13 +217,13 @@ func (h *hand) fit(body []notation.Clause, e ending, rest []notation.Clause) {
 		h.seq(rest, true)
 		return
 	}
-	if h.trial == 0 && h.tries(marks[:], times, e, rest, told) {
+	if h.trial == 0 && h.tries(marks[:], times, times-floor, e, rest, told) {
 		return
 	}
 	if h.trial > 0 {
 		h.rewind(marks[times%len(marks)])
 	} else { // what was tried has written over the last times: work them again
-		back := min(candidates-1, times)
+		back := min(candidates-1, times-floor)
 		h.rewind(marks[(times-back)%len(marks)])
 		for i := range back {
 			h.s.again, h.s.fresh, h.s.elastic = times-back+i > 0, true, true
@@ -229,11 +237,11 @@ func (h *hand) fit(body []notation.Clause, e ending, rest []notation.Clause) {
 }
 
 // tries works the rest of the row after fewer and fewer times, each with what endings it may have, until it closes.
-func (h *hand) tries(marks []state, times int, e ending, rest []notation.Clause, told fit) bool {
+func (h *hand) tries(marks []state, times, back int, e ending, rest []notation.Clause, told fit) bool {
 	h.trial++
 	defer func() { h.trial-- }()
 	so := h.so
-	for fewer := 0; fewer < candidates && fewer <= times; fewer++ {
+	for fewer := 0; fewer < candidates && fewer <= back; fewer++ {
 		for _, keep := range e.cuts() {
 			h.rewind(marks[(times-fewer)%len(marks)])
 			h.so, h.split = so, nil

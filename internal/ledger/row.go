@@ -18,7 +18,9 @@ type words struct {
 	span   source.Span
 	round  bool
 	side   notation.Side
-	plain  bool // nothing in it looks further than the row below or does anything but make stitches
+	opens  *opening // how it opens, once that was looked at
+	split  bool     // some of it is for some sizes only
+	plain  bool     // nothing in it looks further than the row below or does anything but make stitches
 }
 
 // A text is a row to be worked: what it says, and how it is called.
@@ -81,7 +83,7 @@ func (h *hand) workRow(t text) {
 	}
 	if n := b.so.shown; n >= 0 && !b.so.open {
 		h.back(b)
-		h.startOn(n, h.madeOf(b.so.main, 0))
+		h.startOn(n, h.madeOf(h.base(), 0))
 		h.so.turn, h.so.begin, h.so.joined, h.so.cut = b.so.turn, b.so.begin, b.so.joined, b.so.cut
 		if h.attempt(t) {
 			return
@@ -98,7 +100,7 @@ func (h *hand) meantOther(t text, b before) bool {
 	if !ok || len(like.Rows) != 1 || like.Rows[0].To.Said || len(t.claims) == 0 {
 		return false
 	}
-	said, _ := h.number(like.Rows[0].From, 0)
+	said, _ := h.number(&like.Rows[0].From, 0)
 	for n := h.so.number; n > max(0, h.so.number-8); n-- {
 		other, found := h.find(n)
 		if !found || n == said {
@@ -149,8 +151,9 @@ func (h *hand) attempt(t text) bool {
 	}
 	h.so.begin = nil
 	for body := t.body; ; {
-		if cap(h.made)-len(h.made) < 64 { // a new stretch of room, so that a row is never copied with all those before it
-			h.made = make([]Made, 0, 512)
+		if need := 16 + 2*(len(h.made)-h.first); cap(h.made)-len(h.made) < need {
+			// a new stretch of room, so that no row is copied together with all those before it
+			h.made = make([]Made, 0, max(2*need, 160))
 		}
 		h.first = len(h.made)
 		turned := h.turned(body)
@@ -310,7 +313,7 @@ func (h *hand) close() {
 	if h.s.open {
 		h.so.count = h.s.claim
 		if h.s.claim >= 0 {
-			h.startOn(h.s.claim, h.madeOf(h.so.main, 0))
+			h.startOn(h.s.claim, h.madeOf(h.base(), 0))
 		}
 	}
 	if h.so.changed = h.so.count != before; h.so.changed && before > 0 {
@@ -427,9 +430,9 @@ func rowHeight(made []Made) int {
 }
 
 // startOn makes n places of a kind live, as though a row before had left them.
-func (h *hand) startOn(n int, m Made) {
+func (h *hand) startOn(n int, m *Made) {
 	m.N = n
-	h.b.Rows = append(h.b.Rows, Row{Made: []Made{m}, Places: n, Line: h.row.line})
+	h.b.Rows = append(h.b.Rows, Row{Made: []Made{*m}, Places: n, Line: h.row.line})
 	h.so.live = h.edgeOf(Span{Row: len(h.b.Rows) - 1, N: n})
 	h.so.open, h.so.entry, h.so.shown = false, 0, -1
 }

@@ -13,6 +13,7 @@ type sheet struct {
 	stitches []*stitch.Stitch
 	room     []Made // where the sizes put what they make, one after the other
 	rows     int    // how many rows the size before came to
+	hand     hand   // works one size after the other
 }
 
 func newSheet(b *notation.Block) *sheet {

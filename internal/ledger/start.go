@@ -20,7 +20,7 @@ func (h *hand) foundation(l *notation.Foundation) {
 		}
 		switch c := c.(type) {
 		case *notation.Chain:
-			n, ok := h.number(c.Count, 1)
+			n, ok := h.number(&c.Count, 1)
 			if !ok {
 				h.so.open = true
 				return
@@ -30,7 +30,7 @@ func (h *hand) foundation(l *notation.Foundation) {
 			e := c.Stitch.Find()
 			switch {
 			case e != nil && e.Class == stitch.Foundation:
-				n, ok := h.number(c.Count, 1)
+				n, ok := h.number(&c.Count, 1)
 				if !ok {
 					h.so.open = true
 					return
@@ -52,12 +52,12 @@ func (h *hand) foundation(l *notation.Foundation) {
 	h.s = state{}
 	switch {
 	case isRing:
-		h.startOn(1, Made{Kind: Rings, Stands: true})
+		h.startOn(1, &Made{Kind: Rings, Stands: true})
 	case made > 0:
-		h.startOn(made, h.madeOf(of, 0))
+		h.startOn(made, h.madeOf(h.sheet.one(of), 0))
 		row := len(h.b.Rows) - 1
 		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: row, N: made, Face: FreeLoop}}}
-		h.so.main = stitch.Stitch{Name: of.Name[1:]}
+		h.so.main = h.sheet.one(stitch.Stitch{Name: of.Name[1:]})
 		h.so.count = made
 	case chains > 0:
 		h.startOn(chains, h.loose(0))
@@ -111,12 +111,12 @@ func (h *hand) start(l *notation.Start) {
 
 // startCount starts on a number of stitches, row-ends, blocks.
 func (h *hand) startCount(l *notation.Start) {
-	n, ok := h.number(l.Count, 0)
+	n, ok := h.number(&l.Count, 0)
 	if !ok {
 		h.so.open = true
 		return
 	}
-	m := h.madeOf(stitch.Stitch{}, 0)
+	m := h.madeOf(h.sheet.one(stitch.Stitch{}), 0)
 	switch l.Noun.Kind {
 	case notation.ARowEnd:
 		m.Kind = Ends
@@ -126,7 +126,7 @@ func (h *hand) startCount(l *notation.Start) {
 		}
 	case notation.ASpace:
 		m.Kind = Spaces
-		m.Chains, _ = h.number(l.Noun.Chains, 1)
+		m.Chains, _ = h.number(&l.Noun.Chains, 1)
 	case notation.AChain:
 		m = h.loose(0)
 	}
@@ -237,7 +237,7 @@ func (h *hand) pickUp(clauses []notation.Clause) {
 			continue
 		}
 		m := clauses[i].(*notation.Make)
-		count, _ := h.number(m.Count, 1)
+		count, _ := h.number(&m.Count, 1)
 		h.spread(h.craftOf(m.Stitch, m.At()), want{what: rowEnd, name: r.made.Stitch.Name}, r.n-s.off, count)
 	}
 }
@@ -245,8 +245,8 @@ func (h *hand) pickUp(clauses []notation.Clause) {
 // pickEach works a stitch in each place of the edges that the words name; of stitches and row-ends alike where both are named.
 func (h *hand) pickEach(c *notation.Make, mixed bool) {
 	k := h.craftOf(c.Stitch, c.At())
-	h.so.main = stitch.Stitch{Name: c.Stitch.Name}
-	count, _ := h.number(c.Count, 1)
+	h.so.main = h.sheet.one(stitch.Stitch{Name: c.Stitch.Name})
+	count, _ := h.number(&c.Count, 1)
 	w := h.targetWant(&c.In)
 	if mixed || c.In.Where != notation.RowEnds {
 		w = want{}
@@ -284,11 +284,11 @@ func (h *hand) partOf(edge Edge, e *notation.Edge) (part, left Edge) {
 	}
 	switch {
 	case e.First.Said:
-		n, _ := h.number(e.First, has)
+		n, _ := h.number(&e.First, has)
 		short(n)
 		return edge.Cut(n)
 	case e.Last.Said:
-		n, _ := h.number(e.Last, has)
+		n, _ := h.number(&e.Last, has)
 		short(n)
 		left, part = edge.Cut(max(has-n, 0))
 		return part, left

@@ -16,7 +16,7 @@ func (h *hand) extent(w want, t *notation.Target, rest []notation.Clause) int {
 	case notation.ToLast, notation.UntilLeft:
 		return h.ahead(w, h.keep(e))
 	case notation.ToNext:
-		stop := h.wants(e.Noun)
+		stop := h.wants(&e.Noun)
 		n, ok := h.until(w, stop)
 		if !ok {
 			n = h.ahead(w, 0)
@@ -26,13 +26,13 @@ func (h *hand) extent(w want, t *notation.Target, rest []notation.Clause) int {
 	case notation.ToMarker:
 		return h.untilMark(w, e.Name)
 	case notation.ToCentre:
-		c, _ := h.number(e.Count, 1)
+		c, _ := h.number(&e.Count, 1)
 		return max((h.s.total-c)/2-(h.s.total-h.s.left), 0)
 	case notation.UntilMade:
-		c, _ := h.number(e.Count, 0)
+		c, _ := h.number(&e.Count, 0)
 		return max(c-h.counted(), 0)
 	}
-	if n, ok := h.number(t.Count, 0); ok && t.Count.Said {
+	if n, ok := h.number(&t.Count, 0); ok && t.Count.Said {
 		return n
 	}
 	if w.what == space {
@@ -49,7 +49,7 @@ func (h *hand) extent(w want, t *notation.Target, rest []notation.Clause) int {
 
 // keep is how many stitches an extent leaves at the end of the row.
 func (h *hand) keep(e *notation.Extent) int {
-	n, ok := h.number(e.Count, 1)
+	n, ok := h.number(&e.Count, 1)
 	if !ok {
 		return 0
 	}
@@ -60,7 +60,7 @@ func (h *hand) keep(e *notation.Extent) int {
 func (h *hand) needs(clauses []notation.Clause) (int, want) {
 	n := 0
 	for _, c := range clauses {
-		if !h.holds(c.For()) {
+		if h.row.split && !h.holds(c.For()) {
 			continue
 		}
 		switch c := c.(type) {
@@ -71,15 +71,15 @@ func (h *hand) needs(clauses []notation.Clause) (int, want) {
 			}
 			n += took
 		case *notation.Skip:
-			if k, ok := h.number(c.In.Count, 1); ok && c.In.Noun.Kind != notation.ASpace {
+			if k, ok := h.number(&c.In.Count, 1); ok && c.In.Noun.Kind != notation.ASpace {
 				n += k
 			}
 		case *notation.Leave:
-			if k, ok := h.number(c.In.Count, 0); ok {
+			if k, ok := h.number(&c.In.Count, 0); ok {
 				n += k
 			}
 		case *notation.AtEnds:
-			if k, ok := h.number(c.Count, 1); ok && c.End {
+			if k, ok := h.number(&c.Count, 1); ok && c.End {
 				if c.Change < 0 {
 					k *= 2
 				}
@@ -91,7 +91,7 @@ func (h *hand) needs(clauses []notation.Clause) (int, want) {
 				if isSpace(w) && n == 0 {
 					return 0, w
 				}
-				k, _ := h.number(c.In.Count, 1)
+				k, _ := h.number(&c.In.Count, 1)
 				n += k
 				continue
 			}
@@ -126,9 +126,9 @@ func (h *hand) takes(c *notation.Make) (int, want) {
 	if w := h.targetWant(t); w.what == space {
 		return 0, w
 	}
-	n, _ := h.number(t.Count, 1)
+	n, _ := h.number(&t.Count, 1)
 	if t.Where == notation.Unsaid && c.Form != notation.Bare {
-		n, _ = h.number(c.Count, 1)
+		n, _ = h.number(&c.Count, 1)
 	}
 	if uses := c.Stitch.Uses(); uses > 1 && !t.Over {
 		n *= uses
@@ -189,7 +189,7 @@ func (h *hand) nextIs(w want) bool {
 }
 
 // same works a stitch in the place where the hook has been, or in the first place where it has been nowhere.
-func (h *hand) same(k craft, t *notation.Target, count int) {
+func (h *hand) same(k *craft, t *notation.Target, count int) {
 	s := &h.s
 	w := h.targetWant(t)
 	if t.Base || t.Of.Kind == notation.TurningCh || t.Of.Kind == notation.AChain {
@@ -237,8 +237,8 @@ func (h *hand) joining() place {
 }
 
 // nth works a stitch in a chosen place of a shell or a chain: "in 3rd dc of next shell", "in 2nd ch of next ch-3".
-func (h *hand) nth(k craft, t *notation.Target, w want, count int) {
-	n, _ := h.number(t.Nth, 1)
+func (h *hand) nth(k *craft, t *notation.Target, w want, count int) {
+	n, _ := h.number(&t.Nth, 1)
 	switch {
 	case t.Of.Kind == notation.NoNoun: // "in the 4th st": those before it are missed
 		h.pass(w, n-1)
@@ -279,7 +279,7 @@ func (h *hand) passOne() {
 }
 
 // everyOther works a stitch in every second, third … place.
-func (h *hand) everyOther(k craft, w want, places, every, each int) {
+func (h *hand) everyOther(k *craft, w want, places, every, each int) {
 	for i := 0; i < places; i += every {
 		h.spread(k, w, 1, each)
 		h.pass(w, min(every-1, places-i-1))
@@ -287,7 +287,7 @@ func (h *hand) everyOther(k craft, w want, places, every, each int) {
 }
 
 // between works a stitch between two others, which takes neither of them.
-func (h *hand) between(k craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
+func (h *hand) between(k *craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
 	w := h.targetWant(t)
 	groups := w.what == group
 	n := 1
@@ -334,7 +334,7 @@ func (h *hand) gap(groups bool) bool {
 }
 
 // below works a stitch into a row further down; the live stitch in front of it is taken up unless the row says what becomes of it.
-func (h *hand) below(k craft, t *notation.Target, count int, rest []notation.Clause) {
+func (h *hand) below(k *craft, t *notation.Target, count int, rest []notation.Clause) {
 	m := h.madeOf(k.made, k.makes*count)
 	h.s.begun = true
 	for _, c := range rest {
@@ -349,7 +349,7 @@ func (h *hand) below(k craft, t *notation.Target, count int, rest []notation.Cla
 		}
 		break
 	}
-	n, _ := h.number(t.Count, 1)
+	n, _ := h.number(&t.Count, 1)
 	m.N = k.makes
 	if count == n {
 		h.put(m, want{}, n, 1)
@@ -360,8 +360,8 @@ func (h *hand) below(k craft, t *notation.Target, count int, rest []notation.Cla
 }
 
 // skippedPlaces works a stitch in places that were missed before.
-func (h *hand) skippedPlaces(k craft, c *notation.Make, t *notation.Target, count int) {
-	n, _ := h.number(t.Count, 1)
+func (h *hand) skippedPlaces(k *craft, c *notation.Make, t *notation.Target, count int) {
+	n, _ := h.number(&t.Count, 1)
 	s := &h.s
 	if t.Row.Said || len(s.skips) == 0 {
 		if t.Row.Said {
@@ -393,12 +393,12 @@ func (h *hand) skippedPlaces(k craft, c *notation.Make, t *notation.Target, coun
 }
 
 // closesLoop takes a tall stitch into the first stitch of the round for the end of its last loop: "ch 2, dc in first sc".
-func (h *hand) closesLoop(k craft, c *notation.Make) bool {
+func (h *hand) closesLoop(k *craft, c *notation.Make) bool {
 	n := len(h.made)
 	if !h.row.round || n == h.first || h.made[n-1].Kind != Spaces || h.s.left > 0 && !h.s.soft || k.uses > 1 {
 		return false
 	}
-	h.closeSpace(k.made)
+	h.closeSpace(*k.made)
 	return true
 }
 
@@ -426,7 +426,7 @@ func (h *hand) closeSpace(s stitch.Stitch) {
 		}
 	}
 	m.Whole, m.Chains = size, size
-	h.append(m)
+	h.append(&m)
 	h.s.entry = -1 // the next round begins in it
 }
 

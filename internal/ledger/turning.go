@@ -17,8 +17,11 @@ type verdict struct {
 // verdict decides what a chain of n at the beginning of a row counts as: what the row says, what the rules of the piece say, what
 // rows before have said, what the row itself shows, the front matter, and last the height of the stitch.
 func (h *hand) verdict(c *notation.Chain, n int, o opening) verdict {
-	if o.tall.Name == "" {
-		o.tall = h.so.main
+	if o.tall.Name == "" && h.so.main != nil {
+		o.tall = h.so.main.Base()
+	}
+	if n == 1 && len(h.rules) == 0 && h.row.counts == nil && (c == nil || c.Says == notation.ChainUnsaid) {
+		return verdict{as: heightOf(1)} // by far the most rows
 	}
 	stated, as, plus := h.stated(c, n)
 	usual := h.usual(n, o)
@@ -59,7 +62,7 @@ func (h *hand) stated(c *notation.Chain, n int) (ChainHabit, stitch.Stitch, int)
 	if c != nil {
 		switch c.Says {
 		case notation.SaysCounts:
-			plus, _ := h.number(c.Plus, 0)
+			plus, _ := h.number(&c.Plus, 0)
 			h.said = append(h.said, saying{n, Counts, c.As})
 			return Counts, c.As, plus
 		case notation.SaysNot:
@@ -71,12 +74,12 @@ func (h *hand) stated(c *notation.Chain, n int) (ChainHabit, stitch.Stitch, int)
 		if r.Says == notation.SaysNot {
 			return CountsNot, r.As, -1
 		}
-		plus, _ := h.number(r.Plus, 0)
+		plus, _ := h.number(&r.Plus, 0)
 		return Counts, r.As, plus
 	}
 	for i := len(h.rules) - 1; i >= 0; i-- {
 		r := h.rules[i]
-		if chains, ok := h.number(r.Chain, 0); !ok || chains > 0 && chains != n || chains == 0 && n == 1 && r.Kind != notation.ChainCounts {
+		if chains, ok := h.number(&r.Chain, 0); !ok || chains > 0 && chains != n || chains == 0 && n == 1 && r.Kind != notation.ChainCounts {
 			continue
 		}
 		as := r.Stitch
@@ -196,8 +199,8 @@ func heightOf(n int) stitch.Stitch {
 }
 
 // fromHook works a stitch in a chain counted from the hook. The chains before it stand for a stitch when it is tall enough.
-func (h *hand) fromHook(k craft, c *notation.Make, t *notation.Target, count int) {
-	n, _ := h.number(t.Nth, 2)
+func (h *hand) fromHook(k *craft, c *notation.Make, t *notation.Target, count int) {
+	n, _ := h.number(&t.Nth, 2)
 	if h.so.loose && !h.s.begun && !h.onChain() && h.so.begin == nil && len(h.made) == h.first {
 		h.pass(want{}, n-1) // some of what is counted are chains
 		h.spread(k, want{}, 1, count)
@@ -208,7 +211,7 @@ func (h *hand) fromHook(k craft, c *notation.Make, t *notation.Target, count int
 		h.spread(k, want{}, 1, count)
 		return
 	}
-	h.skipChains(n-1, k.made, c.At())
+	h.skipChains(n-1, *k.made, c.At())
 	h.spread(k, want{what: chain}, 1, count)
 }
 
@@ -235,9 +238,9 @@ func (h *hand) skipChains(n int, next stitch.Stitch, span source.Span) {
 	if s.off-1-v.beneath < 0 {
 		base = Span{}
 	}
-	h.emit(Made{Kind: Turnings, Stitch: h.sheet.one(v.as), N: 1, Chains: n - v.plus - v.beneath, Into: base, Stands: true, Counted: v.counts})
+	h.emit(&Made{Kind: Turnings, Stitch: h.sheet.one(v.as), N: 1, Chains: n - v.plus - v.beneath, Into: base, Stands: true, Counted: v.counts})
 	if v.plus > 0 {
-		h.append(Made{Kind: Spaces, N: 1, Chains: v.plus, Whole: n, Stands: true})
+		h.append(&Made{Kind: Spaces, N: 1, Chains: v.plus, Whole: n, Stands: true})
 	}
 	s.based = true
 }
@@ -261,7 +264,7 @@ func (h *hand) skipVerdict(n int, next stitch.Stitch) skipVerdict {
 		how = CountsNot
 		if r.Says == notation.SaysCounts {
 			how = Counts
-			plus, _ = h.number(r.Plus, 0)
+			plus, _ = h.number(&r.Plus, 0)
 		}
 		if r.As.Name != "" {
 			as = r.As
