@@ -1,0 +1,177 @@
+package shaping
+
+import (
+	"strconv"
+	"strings"
+)
+
+// A Manner is what the words of a schedule need besides its numbers.
+type Manner struct {
+	Ends int    // 2: the stitches of an event are shared by both ends of the row
+	At   string // where the events stand, if not at each end: "at the neck edge"
+	Row  string // "row" if left empty, or "round"
+}
+
+// place words where the stitches of an event stand, and how many there are at one end. Stitches that two ends cannot share are said
+// for the row.
+func (m Manner) place(change int) (stitches int, where string) {
+	n := abs(change)
+	switch {
+	case m.Ends == 2 && n%2 == 0 && m.At == "":
+		return n / 2, "at each end of"
+	case m.Ends == 2 && n%2 == 0:
+		return n / 2, m.At + " of"
+	case m.At != "":
+		return n, m.At + " of"
+	}
+	return n, "in"
+}
+
+func (m Manner) row() string {
+	if m.Row == "" {
+		return "row"
+	}
+	return m.Row
+}
+
+// Words says a schedule of one size in the trade's way, to stand in a sentence:
+//
+//	decrease 1 stitch at each end of every 6th row 4 times, then of every 8th row 3 times, then work 4 rows even
+func (s Schedule) Words(m Manner) string {
+	var clauses []string
+	for i := 0; i < len(s.Runs); {
+		runs := s.Runs[i : i+s.byTurn(i)]
+		same := i > 0 && s.Runs[i-1].Change == runs[0].Change && s.Runs[i-1].Leave == runs[0].Leave
+		clauses = append(clauses, m.clause(runs, i == 0, same))
+		i += len(runs)
+	}
+	if len(clauses) == 0 {
+		return "work even"
+	}
+	return strings.Join(clauses, ", then ")
+}
+
+// clause words one run, or several that are two intervals by turn. What the clause before says the same is not said again.
+func (m Manner) clause(runs []Run, first, same bool) string {
+	r := runs[0]
+	stitches, where := m.place(r.Change)
+	on := where + " " + m.intervals(runs, first)
+	switch {
+	case r.Change == 0:
+		return "work " + counted(r.Every, m.row()) + " even"
+	case same:
+		return on
+	case r.Leave:
+		return "leave " + counted(stitches, "stitch") + " unworked " + on
+	case r.Change < 0:
+		return "decrease " + counted(stitches, "stitch") + " " + on
+	}
+	return "increase " + counted(stitches, "stitch") + " " + on
+}
+
+// Sentence is Words with a capital and a full stop.
+func (s Schedule) Sentence(m Manner) string {
+	w := s.Words(m)
+	return strings.ToUpper(w[:1]) + w[1:] + "."
+}
+
+// byTurn returns how many runs from one on are two intervals strictly by turn, to be said together; 1 where they are not.
+func (s Schedule) byTurn(from int) int {
+	r := s.Runs[from:]
+	n := 0
+	for n < len(r) && r[n].Times == 1 && r[n].Change == r[0].Change && r[n] == r[n%2] && !r[n].Leave && r[n].Change != 0 {
+		n++
+	}
+	if n < 3 {
+		return 1
+	}
+	return n
+}
+
+// intervals words on which rows the events stand.
+func (m Manner) intervals(runs []Run, first bool) string {
+	r, row := runs[0], m.row()
+	switch {
+	case len(runs) > 1:
+		return "every " + Ordinal(r.Every) + " and " + Ordinal(runs[1].Every) + " " + row + " alternately, " + Times(len(runs)) + " in all"
+	case r.Every == 1 && r.Times == 1:
+		return "the next " + row
+	case r.Every == 1:
+		return "each of the next " + counted(r.Times, row)
+	case r.Times == 1 && first:
+		return "the " + Ordinal(r.Every) + " " + row
+	case r.Times == 1:
+		return "the following " + Ordinal(r.Every) + " " + row
+	case r.Every == 2:
+		return "every other " + row + " " + Times(r.Times)
+	}
+	return "every " + Ordinal(r.Every) + " " + row + " " + Times(r.Times)
+}
+
+// Words says a spread of one size. Names are those of the event: the first of a single one, the second of a doubled one, and so on.
+//
+//	(9 sts, inc) 3 times, (10 sts, inc) twice, 5 sts
+func (s Spread) Words(names ...string) string {
+	var parts []string
+	for _, b := range blocks(s.Groups) {
+		var inner []string
+		for _, g := range s.Groups[b.from : b.from+b.length] {
+			inner = append(inner, g.words(names))
+		}
+		if b.times == 1 {
+			parts = append(parts, inner...)
+			continue
+		}
+		parts = append(parts, "["+strings.Join(inner, ", ")+"] "+Times(b.times))
+	}
+	if s.Plain > 0 {
+		parts = append(parts, counted(s.Plain, "st"))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// words says a group.
+func (g Group) words(names []string) string {
+	event := ""
+	switch {
+	case g.Events <= len(names):
+		event = names[g.Events-1]
+	case len(names) > 0:
+		event = names[0] + " by " + strconv.Itoa(g.Events)
+	}
+	switch {
+	case g.Plain == 0 && g.Times == 1:
+		return event
+	case g.Plain == 0:
+		return event + " " + Times(g.Times)
+	case g.Times == 1:
+		return counted(g.Plain, "st") + ", " + event
+	}
+	return "(" + counted(g.Plain, "st") + ", " + event + ") " + Times(g.Times)
+}
+
+// Ordinal words a place in a row: "1st", "38th", "112th".
+func Ordinal(n int) string {
+	if tens := n / 10 % 10; tens != 1 {
+		switch n % 10 {
+		case 1:
+			return strconv.Itoa(n) + "st"
+		case 2:
+			return strconv.Itoa(n) + "nd"
+		case 3:
+			return strconv.Itoa(n) + "rd"
+		}
+	}
+	return strconv.Itoa(n) + "th"
+}
+
+// Times words how often: "once", "twice", "3 times".
+func Times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return strconv.Itoa(n) + " times"
+}
