@@ -21,7 +21,7 @@ type body struct {
 
 // clauses reads clauses to the end of the window. Claims met on the way are returned apart.
 func (p *parser) clauses() ([]Clause, []Claim) {
-	var b body
+	b := body{out: make([]Clause, 0, 8)}
 	for {
 		p.between()
 		if p.done() {
@@ -174,25 +174,25 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 	p.eatFiller()
 	i := p.i
 	if c, ok := p.onlyOn(); ok {
-		return []Clause{c}, true
+		return p.single(c), true
 	}
 	if c, ok := p.startingIn(); ok {
-		return []Clause{c}, true
+		return p.single(c), true
 	}
 	one := func(c Clause, ok bool) ([]Clause, bool) {
 		if !ok {
 			p.i = i
 			return nil, false
 		}
-		return []Clause{c}, true
+		return p.single(c), true
 	}
 	if p.low(0) == "mark" {
 		if c, ok := p.marker(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	}
 	if c, ok := p.ownNoun(); ok {
-		return []Clause{c}, true
+		return p.single(c), true
 	}
 	t := p.at(0)
 	if t.kind == tNumber || t.kind == tSlot || t.kind == tWord && (t.word == wNumberWord || t.word == wA) || t.kind == tOpen {
@@ -204,7 +204,7 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 	switch t.word {
 	case wCh:
 		if c, ok := p.chain(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wTurn:
 		if p.isAt(1, wTo) && p.isAt(2, wWork) {
@@ -217,7 +217,7 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		return one(&Turn{placed: p.placed(i)}, true)
 	case wDo:
 		if c, ok := p.doNot(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wWithout:
 		if p.eatAll(wWithout, wTurning) {
@@ -225,48 +225,48 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		}
 	case wJoin, wRejoin:
 		if c, ok := p.join(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wFasten, wCut:
 		if c, ok := p.fasten(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wSkip:
 		return one(p.skip())
 	case wLeave:
 		if c, ok := p.leave(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wInc, wDec:
 		if c, ok := p.change(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wWith, wUsing, wChange, wDrop, wPull, unknown:
 		if c, ok := p.yarn(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wPlace, wMarker, wMove, wRemove:
 		if c, ok := p.marker(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wLoops, wBack, wFront, wBoth, wThrough, wWorking:
 		if c, ok := p.through(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wIn:
 		if c, ok := p.through(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	case wContinue, wAs, wSame, wWork:
 		if c, ok := p.like(); ok {
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 	}
 	p.i = i
 	if t.word == wWork || t.word == wContinue {
 		if c, ok := p.goOn(placed{}); ok && c.Change == 0 && !c.Rows.Said {
 			c.placed = p.placed(i)
-			return []Clause{c}, true
+			return p.single(c), true
 		}
 		p.i = i
 	}
@@ -280,7 +280,7 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 		return c, true
 	}
 	if c, ok := p.remarkHere(); ok {
-		return []Clause{c}, true
+		return p.single(c), true
 	}
 	return nil, false
 }
@@ -344,18 +344,14 @@ func (p *parser) makeRest(m *Make, i int) (Clause, bool) {
 	if c, ok := p.evenly(m, i); ok {
 		return c, true
 	}
-	t, ok := p.target()
-	if !ok && m.Form == TimesAfter {
-		t, ok = p.target()
-	}
+	ok := p.targetTo(&m.In)
 	if !ok {
 		if e, said := p.till(); said {
-			t = Target{Where: RestUnnamed, Till: e, Span: e.Span}
+			m.In = Target{Where: RestUnnamed, Till: e, Span: e.Span}
 			ok = true
 		}
 	}
 	if ok {
-		m.In = t
 		if p.loops && s.Loop == stitch.BothLoops {
 			m.Stitch.Loop = p.loop
 		}
@@ -467,7 +463,7 @@ func (p *parser) numbered(b *body) ([]Clause, bool) {
 	i := p.i
 	if s, ok := p.stitchHere(); ok { // "3-dc cluster"
 		c, ok := p.makeRest(&Make{Stitch: s}, i)
-		return []Clause{c}, ok
+		return p.single(c), ok
 	}
 	var c Count
 	if p.is(wA) {
@@ -485,11 +481,11 @@ func (p *parser) numbered(b *body) ([]Clause, bool) {
 	p.eatKind(tHyphen)
 	if p.is(wCh) && !(p.kindAt(1, tHyphen) && !p.isAt(2, wSp)) {
 		p.i++
-		return []Clause{p.chainRest(c, i)}, true
+		return p.single(p.chainRest(c, i)), true
 	}
 	if p.is(wInc, wDec) {
 		if ch, ok := p.changes(c, i); ok {
-			return []Clause{ch}, true
+			return p.single(ch), true
 		}
 	}
 	if cs, ok := p.slipCount(c, i); ok {
@@ -570,22 +566,22 @@ func (p *parser) betweenEach(b *body, m *Make) bool {
 func (p *parser) withTail(c Clause, i int) ([]Clause, bool) {
 	m, ok := c.(*Make)
 	if !ok || !m.In.Said() {
-		return []Clause{c}, true
+		return p.single(c), true
 	}
 	if p.eatAll(wTo, wJoin) || p.eatAll(wTo, wClose) { // "ch 1, hdc in first sc to join"
 		in := m.In
 		m.In = Target{}
-		return []Clause{&Join{placed: p.placed(i), With: []Clause{m}, In: in}}, true
+		return p.single(&Join{placed: p.placed(i), With: []Clause{m}, In: in}), true
 	}
 	if p.kindAt(0, tComma) || p.kindAt(0, tStop) || p.kindAt(0, tSemi) || p.done() {
-		return []Clause{c}, true
+		return p.single(c), true
 	}
 	k := p.i
 	if e, ok := p.times(); ok && (e.Kind == Times || e.Kind == InAll) {
-		return []Clause{&Group{placed: p.placed(i), Body: []Clause{m}, Extent: e}}, true
+		return p.single(&Group{placed: p.placed(i), Body: []Clause{m}, Extent: e}), true
 	}
 	p.i = k
-	return []Clause{c}, true
+	return p.single(c), true
 }
 
 // elided reads "and in each ch across", "and each st to end", "1 in next": the stitch before goes on.
@@ -625,7 +621,7 @@ func (p *parser) elided(b *body) ([]Clause, bool) {
 	p.trailingLoop(m)
 	p.inYarn(m)
 	m.placed = p.placed(i)
-	return []Clause{m}, true
+	return p.single(m), true
 }
 
 // inYarn reads the yarn of "sc in next 10 sts in A".
@@ -669,7 +665,7 @@ func (p *parser) onTheWay(b *body) ([]Clause, bool) {
 		if t, ok := p.target(); ok && t.Each {
 			g.In, g.OnTheWay = &t, true
 			g.placed = p.placed(i)
-			return []Clause{g}, true
+			return p.single(g), true
 		}
 	} else if cs, ok := p.numbered(b); ok && len(cs) == 1 {
 		if m, ok := cs[0].(*Make); ok && m.In.Each {
@@ -713,7 +709,7 @@ func (p *parser) targetFirst(b *body) ([]Clause, bool) {
 	switch t.Where {
 	case OtherSide, RowEnds, Both:
 		p.eatKind(tComma)
-		return []Clause{&Along{placed: p.placed(i), In: t}}, true
+		return p.single(&Along{placed: p.placed(i), In: t}), true
 	}
 	if t.Noun.Kind == ARepeat {
 		p.i = i
@@ -728,13 +724,13 @@ func (p *parser) targetFirst(b *body) ([]Clause, bool) {
 			g.Extent = e
 		}
 		g.placed = p.placed(i)
-		return []Clause{g}, true
+		return p.single(g), true
 	}
 	if cs, ok := p.clauseMake(); ok {
 		if m, ok := cs.(*Make); ok && m.In.Where == Unsaid {
 			m.In = t
 			m.placed = p.placed(i)
-			return []Clause{m}, true
+			return p.single(m), true
 		}
 	}
 	p.i = i

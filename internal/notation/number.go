@@ -19,7 +19,7 @@ func (p *parser) number() (int, bool) {
 }
 
 func (p *parser) numberWords() int {
-	total := numberWords[p.at(0).low]
+	total := int(p.at(0).value)
 	p.i++
 	for {
 		k := 0
@@ -29,7 +29,7 @@ func (p *parser) numberWords() int {
 		if !p.isAt(k, wNumberWord) {
 			return total
 		}
-		n := numberWords[p.at(k).low]
+		n := int(p.at(k).value)
 		switch {
 		case n == 100 && total > 0 && total < 10 && k == 0:
 			total *= 100
@@ -182,10 +182,15 @@ func (p *parser) strung(first int, by kind, sizes int) []Entry {
 // may stand between; a dash in the place of a number is a size that has none.
 func (p *parser) numbersIn(i int) ([]Entry, bool) {
 	to := p.t[i].n
-	if p.t[i].kind != tOpen || to >= p.end {
+	if p.t[i].kind != tOpen || to >= p.end || to < i+2 || !mayList(&p.t[i+1]) || !mayList(&p.t[to-1]) {
 		return nil, false
 	}
 	return p.numbersTo(i+1, to)
+}
+
+// mayList reports whether a token may begin or end a list of numbers.
+func mayList(t *token) bool {
+	return t.kind == tNumber || t.kind == tDash || t.kind == tHyphen || t.kind == tWord && t.word == wNumberWord
 }
 
 func (p *parser) numbersTo(from, to int) ([]Entry, bool) {
@@ -227,11 +232,9 @@ func (p *parser) ordinal() (Count, bool) {
 	case t.kind == tOrdinal:
 		p.i++
 		return Count{Said: true, Plain: t.n, Span: t.span()}, true
-	case t.kind == tWord:
-		if n, ok := ordinalWords[t.low]; ok {
-			p.i++
-			return Count{Said: true, Plain: n, Span: t.span()}, true
-		}
+	case t.kind == tWord && t.ordinal > 0:
+		p.i++
+		return Count{Said: true, Plain: int(t.ordinal), Span: t.span()}, true
 	}
 	return Count{}, false
 }

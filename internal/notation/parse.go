@@ -77,9 +77,10 @@ type parser struct {
 	edges  []Edge        // of other pieces, as they are met
 	// foreignAt are the places of words of the other terms that were reported, because a place may be read several times
 	foreignAt []int
+	one       [1]Clause // what single returns
 }
 
-var nothing = token{kind: tEnd, gap: true}
+var nothing = token{kind: tEnd, lexeme: &wordless}
 
 // at returns the token k places on.
 func (p *parser) at(k int) *token {
@@ -203,6 +204,12 @@ func (p *parser) begin(from, to int) {
 	for _, s := range p.sc.large {
 		p.report(s, "count-too-large", "a count of more than "+strconv.Itoa(most), "write the number that is meant")
 	}
+}
+
+// single returns a list of one clause, which holds until the next is asked for.
+func (p *parser) single(c Clause) []Clause {
+	p.one[0] = c
+	return p.one[:]
 }
 
 func quoted(s string) string { return "`" + s + "`" }

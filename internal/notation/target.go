@@ -4,106 +4,145 @@ import "foundrow/internal/stitch"
 
 // target reads where the hook goes, from its preposition to how far it goes on. Nothing is consumed when there is none. A loop
 // named on the way is kept in p.loop.
-func (p *parser) target() (Target, bool) {
+func (p *parser) target() (t Target, ok bool) {
+	ok = p.targetTo(&t)
+	return t, ok
+}
+
+// targetTo is target for a place that is kept: targets are large. It leaves the zero Target when there is none.
+func (p *parser) targetTo(t *Target) bool {
 	i := p.i
 	p.loop, p.loops = stitch.BothLoops, false
-	var t Target
-	switch {
-	case p.eatAll(wIn, wEnd, wOf), p.eatAll(wIn, wSide, wOf):
-		// "in end of each row"
-		t.Where = RowEnds
-		p.rowEnds(&t)
-		return p.finish(t, i)
-	case p.eatAll(wIn, wOther, wSide, wOf), p.eatAll(wOn, wOther, wSide, wOf), p.eatAll(wAlong, wOther, wSide, wOf), p.eatAll(wDown, wOther, wSide, wOf),
-		p.eatAll(wAlong, wOpposite, wSide, wOf), p.eatAll(wIn, wOpposite, wSide, wOf), p.eatAll(wOn, wOpposite, wSide, wOf), p.eatAll(wAcross, wOpposite, wSide, wOf),
-		p.eatAll(wAcross, wOther, wSide, wOf):
-		p.eat(wFoundation, wBeginning, wStarting)
-		if !p.place(&t) {
-			p.i = i
-			return Target{}, false
+	if !p.targetHere(t) {
+		p.i = i
+		*t = Target{}
+		return false
+	}
+	p.finish(t, i)
+	return true
+}
+
+func (p *parser) targetHere(t *Target) bool {
+	first := p.at(0)
+	if first.kind != tWord {
+		return false
+	}
+	switch first.word {
+	case wIn:
+		if p.isAt(1, wEnd, wSide) && p.isAt(2, wOf) { // "in end of each row"
+			p.i += 3
+			t.Where = RowEnds
+			p.rowEnds(t)
+			return true
 		}
-		t.OfWhere, t.Where = t.Where, OtherSide
-		return p.finish(t, i)
-	case p.eat(wWhere):
-		for !p.done() && p.kindAt(0, tWord) && p.is(wJoining, wJoin, wYou, unknown, wYarn, wBe) {
+		if p.otherSide(t) {
+			return true
+		}
+	case wOn, wAt, wUnder:
+		if p.otherSide(t) {
+			return true
+		}
+	case wAlong, wDown, wUp, wAcross:
+		if p.otherSide(t) {
+			return true
+		}
+		if !p.is(wAcross) || !p.isAt(1, wFirst, wNext, wLast) {
+			return p.alongEdge(t)
+		}
+	case wWhere:
+		p.i++
+		for p.kindAt(0, tWord) && p.is(wJoining, wJoin, wYou, unknown, wYarn, wBe) {
 			p.i++
 		}
 		t.Where = Joining
-		return p.finish(t, i)
-	case p.is(wBetween) && p.isAt(1, wFirst) && p.isAt(2, wAnd): // "between first and second hdc"
-		p.i += 3
-		if _, ok := p.ordinal(); !ok {
-			p.i = i
-			return Target{}, false
-		}
-		t.Noun, _ = p.noun()
-		t.Where, t.OfWhere = Between, First
-		return p.finish(t, i)
-	case p.is(wAcross) && p.isAt(1, wFirst, wNext, wLast):
+		return true
+	case wBetween:
+		return p.betweenThem(t)
+	case wOver:
 		p.i++
-		if !p.place(&t) {
-			p.i = i
-			return Target{}, false
-		}
-		return p.finish(t, i)
-	case p.eat(wBetween):
-		if !p.place(&t) && !p.done() && !p.kindAt(0, tComma) && !p.kindAt(0, tStop) && !p.kindAt(0, tSemi) {
-			p.i = i
-			return Target{}, false
-		}
-		t.OfWhere, t.Where = t.Where, Between
-		return p.finish(t, i)
-	case p.eatAll(wThrough, wBoth, wThickness), p.eatAll(wThrough, wBoth, wSide):
-		t.Where = Both
-		return p.finish(t, i)
-	case p.eat(wOver):
-		if !p.place(&t) {
-			p.i = i
-			return Target{}, false
+		if !p.place(t) {
+			return false
 		}
 		t.Over = !t.Each // "over each loop" is in each
-		return p.finish(t, i)
-	case p.is(wAlong, wDown, wUp, wAcross) && p.alongEdge(&t):
-		return p.finish(t, i)
-	case p.is(wAround) || p.is(wRnd) && p.low(0) == "round":
+		return true
+	case wThrough:
+		if p.isAt(1, wBoth) && p.isAt(2, wThickness, wSide) {
+			p.i += 3
+			t.Where = Both
+			return true
+		}
+		if !p.loopsHere() {
+			return false
+		}
+		p.eat(wOnly)
+		return !p.eat(wOf) || p.place(t)
+	case wAround, wRnd:
+		if first.word == wRnd && first.low != "round" {
+			return false
+		}
 		p.i++
 		t.Around = p.eat(wPost)
 		p.eat(wOf)
-		if !p.place(&t) || t.Where == Unsaid && t.Noun.Kind == NoNoun {
-			p.i = i
-			return Target{}, false
-		}
-		return p.finish(t, i)
-	case p.is(wThrough) && p.loopsHere():
-		p.eat(wOnly)
-		if p.eat(wOf) && !p.place(&t) {
-			p.i = i
-			return Target{}, false
-		}
-		return p.finish(t, i)
-	case p.eat(wIn, wOn, wAt, wUnder):
-	case p.prepared():
+		return p.place(t) && (t.Where != Unsaid || t.Noun.Kind != NoNoun)
+	case wNext, wEach, wEvery, wSame, wFirst, wLast: // "sc next 12", "sc each st": no preposition
+		p.i--
 	default:
-		return Target{}, false
+		return false
 	}
-	p.eat(wTo) // into, "in to"
-	if !p.place(&t) {
+	p.i++
+	p.eat(wTo) // "in to"
+	if !p.place(t) {
 		p.want("a place: next st, each st, ch-2 sp, ring")
-		p.i = i
-		return Target{}, false
+		return false
 	}
-	return p.finish(t, i)
+	return true
+}
+
+// otherSide reads "in other side of each of next 8 ch", "along opposite side of foundation ch".
+func (p *parser) otherSide(t *Target) bool {
+	if !p.isAt(1, wOther, wOpposite) || !p.isAt(2, wSide) || !p.isAt(3, wOf) {
+		return false
+	}
+	i := p.i
+	p.i += 4
+	p.eat(wFoundation, wBeginning, wStarting)
+	if !p.place(t) {
+		p.i = i
+		*t = Target{}
+		return false
+	}
+	t.OfWhere, t.Where = t.Where, OtherSide
+	return true
+}
+
+// betweenThem reads "between next 2 sts", "between first and second hdc", "between" alone.
+func (p *parser) betweenThem(t *Target) bool {
+	p.i++
+	if p.is(wFirst) && p.isAt(1, wAnd) {
+		p.i += 2
+		if _, ok := p.ordinal(); !ok {
+			return false
+		}
+		t.Noun, _ = p.noun()
+		t.Where, t.OfWhere = Between, First
+		return true
+	}
+	if !p.place(t) && !p.done() && !p.kindAt(0, tComma) && !p.kindAt(0, tStop) && !p.kindAt(0, tSemi) {
+		return false
+	}
+	t.OfWhere, t.Where = t.Where, Between
+	return true
 }
 
 // prepared reports whether a place may begin without a preposition: "sc next 12", "sc each st".
 func (p *parser) prepared() bool { return p.is(wNext, wEach, wEvery, wSame, wFirst, wLast) }
 
-func (p *parser) finish(t Target, i int) (Target, bool) {
+// finish reads how far a place goes on.
+func (p *parser) finish(t *Target, i int) {
 	if t.Till.Kind == NotSaid && p.kindAt(0, tWord) {
 		t.Till, _ = p.till()
 	}
 	t.Span = p.since(i)
-	return t, true
 }
 
 // loopsHere reads the name of loops into p.loop.

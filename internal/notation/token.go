@@ -36,15 +36,13 @@ const (
 type token struct {
 	kind     kind
 	word     word
-	gap      bool // white space stands before it
 	is       bool // a word that is a stitch by itself
 	begins   bool // a word that may begin a stitch of several words
-	decimal  bool // a number with a fraction: "30.5"
+	decimal  bool // a number with a fraction: "30.5"; an ordinal that is a value: "{n}th"
 	bracket  byte // of brackets
 	n        int  // a number, the index of a slot, how many stars, or the index of the bracket that matches
 	from, to int
-	low      string // a known word in small letters
-	stitch   stitch.Stitch
+	*lexeme  // of words
 }
 
 func (t *token) span() source.Span { return source.Span{From: t.from, To: t.to} }
@@ -69,25 +67,20 @@ func (s *scanner) scan(from, to int) {
 	s.i, s.to, s.toks, s.open = from, to, s.toks[:0], s.open[:0]
 	s.loose, s.braces, s.large = s.loose[:0], s.braces[:0], s.large[:0]
 	for {
-		gap := s.space()
+		s.space()
 		if s.i >= s.to {
 			break
 		}
-		n := len(s.toks)
 		s.next()
-		if len(s.toks) > n {
-			s.toks[n].gap = gap
-		}
 	}
 	for _, i := range s.open {
 		s.loose = append(s.loose, s.toks[i].span())
 		s.toks[i].n = len(s.toks)
 	}
-	s.toks = append(s.toks, token{kind: tEnd, from: s.to, to: s.to, gap: true})
+	s.toks = append(s.toks, token{kind: tEnd, from: s.to, to: s.to, lexeme: &wordless})
 }
 
-func (s *scanner) space() bool {
-	from := s.i
+func (s *scanner) space() {
 	for s.i < s.to {
 		switch c := s.text[s.i]; {
 		case c == ' ' || c == '\t' || c == '\r':
@@ -95,14 +88,13 @@ func (s *scanner) space() bool {
 		case c == 0xC2 && s.i+1 < s.to && s.text[s.i+1] == 0xA0:
 			s.i += 2
 		default:
-			return s.i > from
+			return
 		}
 	}
-	return s.i > from
 }
 
 func (s *scanner) add(k kind, n int) *token {
-	s.toks = append(s.toks, token{kind: k, from: s.i, to: s.i + n})
+	s.toks = append(s.toks, token{kind: k, from: s.i, to: s.i + n, lexeme: &wordless})
 	s.i += n
 	return &s.toks[len(s.toks)-1]
 }
@@ -136,7 +128,8 @@ func (s *scanner) next() {
 	case c == '/':
 		s.add(tSlash, 1)
 	case c == '&':
-		s.add(tWord, 1).word = wAnd
+		t := s.add(tWord, 1)
+		t.word, t.lexeme = wAnd, lexicon[s.terms]["and"]
 	case c == '*':
 		n := 1
 		for s.peek(s.i+n) == '*' {
@@ -181,7 +174,7 @@ func (s *scanner) other() {
 		s.quote(n, "”")
 	case '×', '✕':
 		t := s.add(tWord, n)
-		t.word, t.low = wX, "x"
+		t.word, t.lexeme = wX, lexicon[s.terms]["x"]
 	case '’', '‘', '”', '\u200b', '\ufeff':
 		s.i += n
 	default:
@@ -357,7 +350,7 @@ func small(s string) string {
 func (s *scanner) quote(n int, closing string) {
 	if k := len(s.toks); closing == "\"" && k > 0 && s.toks[k-1].kind == tNumber && s.toks[k-1].to == s.i {
 		t := s.add(tWord, 1)
-		t.word, t.low = wUnit, "inch"
+		t.word, t.lexeme = wUnit, lexicon[s.terms]["inch"]
 		return
 	}
 	for at := s.i + n; at+len(closing) <= s.to; at++ {
@@ -430,7 +423,7 @@ func (s *scanner) words() {
 		}
 		if st, ok := stitch.Word(s.text[s.i:long], s.terms); ok && st.Together > 0 {
 			t := s.add(tWord, long-s.i)
-			t.is, t.stitch, t.low = true, st, small(s.text[t.from:t.to])
+			t.is, t.lexeme = true, &lexeme{stitch: st, low: small(s.text[t.from:t.to])}
 			return
 		}
 	}
@@ -446,22 +439,19 @@ func (s *scanner) words() {
 	}
 	l, ok := s.look(s.i, end)
 	if !ok {
-		if st, is := stitch.Word(s.text[s.i:end], s.terms); is {
-			l = lexeme{low: small(s.text[s.i:end]), stitch: st, is: true}
-		} else {
-			l.low = small(s.text[s.i:end])
-		}
+		l = &lexeme{low: small(s.text[s.i:end])}
+		l.stitch, l.is = stitch.Word(l.low, s.terms)
 	}
-	if dropped[l.low] {
+	if l.word == wDropped {
 		s.i = end
 		return
 	}
 	s.word(end, l)
 }
 
-func (s *scanner) word(end int, l lexeme) {
+func (s *scanner) word(end int, l *lexeme) {
 	t := s.add(tWord, end-s.i)
-	t.word, t.is, t.begins, t.low, t.stitch = l.word, l.is, l.begins, l.low, l.stitch
+	t.word, t.is, t.begins, t.lexeme = l.word, l.is, l.begins, l
 	if s.peek(end) == '(' && s.peek(end+1)|0x20 == 's' && s.peek(end+2) == ')' {
 		s.i += 3 // time(s)
 		t.to = s.i
@@ -469,10 +459,10 @@ func (s *scanner) word(end int, l lexeme) {
 }
 
 // look finds a word of the file in the lexicon without copying it.
-func (s *scanner) look(from, to int) (lexeme, bool) {
+func (s *scanner) look(from, to int) (*lexeme, bool) {
 	var b [24]byte
 	if to-from > len(b) {
-		return lexeme{}, false
+		return nil, false
 	}
 	n := copy(b[:], s.text[from:to])
 	for i := range n {

@@ -190,7 +190,7 @@ const (
 	wOmit
 	wSlip
 	wSet2
-	wLine
+	wDropped
 )
 
 // spelled lists how each word is written. Words that stand for nothing of their own ("the", "your") are dropped while a line is
@@ -228,7 +228,7 @@ var spelled = []struct {
 	{wGroup, "group groups"}, {wPair, "pair pairs"}, {wOdd, "odd"}, {wWithout, "without"}, {wReach, "reach"}, {wUsing, "using"},
 	{wDesired, "desired"}, {wSection, "section sections"}, {wForm, "form"}, {wPlain, "plain"}, {wThroughout, "throughout"}, {wWhich, "which"},
 	{wLong, "long"}, {wBehind, "behind"}, {wClose, "close"}, {wFree, "free"}, {wAgain, "again"}, {wAdd, "add"}, {wExtra, "extra"}, {wWhile, "while"}, {wAlso, "also"},
-	{wDone, "done"}, {wOmit, "omit omitting"},
+	{wDone, "done"}, {wDropped, "the your its"}, {wOmit, "omit omitting"},
 	{wNumberWord, "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred"},
 }
 
@@ -244,41 +244,49 @@ var ordinalWords = map[string]int{
 	"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10, "eleventh": 11, "twelfth": 12,
 }
 
-// dropped are words that stand for nothing of their own.
-var dropped = map[string]bool{"the": true, "your": true, "its": true}
-
 // A lexeme is what the scanner knows of a written word.
 type lexeme struct {
-	low    string // its letters, small
-	word   word
-	stitch stitch.Stitch
-	is     bool // it is a stitch by itself
-	begins bool // it may begin a stitch of several words
+	low     string // its letters, small
+	stitch  stitch.Stitch
+	word    word
+	is      bool  // it is a stitch by itself
+	begins  bool  // it may begin a stitch of several words
+	ordinal uint8 // of "second", "third", …
+	value   uint8 // of "one", "twenty", …
 }
 
-// lexicon holds every known word, for each system of terms.
-var lexicon = [2]map[string]lexeme{learn(stitch.US), learn(stitch.UK)}
+// wordless is the lexeme of tokens that are no words.
+var wordless lexeme
 
-func learn(t stitch.Terms) map[string]lexeme {
-	m := make(map[string]lexeme, 900)
+// lexicon holds every known word, for each system of terms.
+var lexicon = [2]map[string]*lexeme{learn(stitch.US), learn(stitch.UK)}
+
+func learn(t stitch.Terms) map[string]*lexeme {
+	m := make(map[string]*lexeme, 900)
+	know := func(w string) *lexeme {
+		if m[w] == nil {
+			m[w] = &lexeme{low: w}
+		}
+		return m[w]
+	}
 	for _, s := range spelled {
 		for _, w := range fields(s.as) {
-			m[w] = lexeme{low: w, word: s.word}
+			know(w).word = s.word
 		}
 	}
-	for w := range numberWords {
-		m[w] = lexeme{low: w, word: wNumberWord}
+	for w, n := range numberWords {
+		know(w).value = uint8(n)
+	}
+	for w, n := range ordinalWords {
+		know(w).ordinal = uint8(n)
 	}
 	for first, longest := range stitch.Beginnings(t) {
-		l := m[first]
-		l.low, l.begins = first, longest > 1
+		l := know(first)
+		l.begins = longest > 1
 		l.stitch, l.is = stitch.Word(first, t)
-		m[first] = l
 	}
 	for _, w := range []string{"front", "back", "fp", "bp"} {
-		l := m[w]
-		l.low, l.begins = w, true
-		m[w] = l
+		know(w).begins = true
 	}
 	return m
 }

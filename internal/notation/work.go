@@ -79,7 +79,7 @@ func (p *parser) slipCount(c Count, i int) ([]Clause, bool) {
 			j.In = t
 		}
 		j.placed = p.placed(i)
-		return []Clause{j}, true
+		return p.single(j), true
 	}
 	m := &Make{Stitch: s, Count: c}
 	if c.Said {
@@ -95,14 +95,14 @@ func (p *parser) slipCount(c Count, i int) ([]Clause, bool) {
 	case !ok:
 		if e, said := p.till(); said && e.Kind == ToNext { // "sl st across to next ch-3 sp"
 			t := Target{Where: Next, Noun: e.Noun, Span: e.Span}
-			return []Clause{&Travel{placed: p.placed(i), Stitch: m.Stitch, Count: m.Count, In: []Target{t}}}, true
+			return p.single(&Travel{placed: p.placed(i), Stitch: m.Stitch, Count: m.Count, In: []Target{t}}), true
 		} else if said {
 			m.In = Target{Where: RestUnnamed, Till: e, Span: e.Span}
 		}
 		m.placed = p.placed(i)
-		return []Clause{m}, true
+		return p.single(m), true
 	case p.eatAll(wTo, wJoin), p.eatAll(wAnd, wJoin), p.eatAll(wTo, wClose):
-		return []Clause{&Join{placed: p.placed(i), In: t}}, true
+		return p.single(&Join{placed: p.placed(i), In: t}), true
 	}
 	if p.loops {
 		m.Stitch.Loop = p.loop
@@ -111,11 +111,11 @@ func (p *parser) slipCount(c Count, i int) ([]Clause, bool) {
 	p.trailingLoop(m)
 	if m.Stitch.Loop != stitch.BothLoops && t.Where != Same || t.Each || t.Till.Kind == AcrossRow || t.Till.Kind == ToLast {
 		m.placed = p.placed(i)
-		return []Clause{m}, true
+		return p.single(m), true
 	}
 	if joinsIn(&t) && !c.Said {
 		ring := p.formsRing()
-		return []Clause{&Join{placed: p.placed(i), In: t, Slip: true, Ring: ring}}, true
+		return p.single(&Join{placed: p.placed(i), In: t, Slip: true, Ring: ring}), true
 	}
 	tr := &Travel{Stitch: m.Stitch, Count: m.Count, In: []Target{t}}
 	for p.is(wAnd) && p.isAt(1, wIn) {
@@ -129,7 +129,7 @@ func (p *parser) slipCount(c Count, i int) ([]Clause, bool) {
 		tr.In = append(tr.In, t)
 	}
 	tr.placed = p.placed(i)
-	return []Clause{tr}, true
+	return p.single(tr), true
 }
 
 // joinsIn reports whether a slip stitch in the place closes a round when it comes at its end: the first stitch, the top of the
@@ -155,7 +155,8 @@ func (p *parser) placeTo(i int) (Target, bool) {
 		p.i = i
 		return Target{}, false
 	}
-	return p.finish(t, i)
+	p.finish(&t, i)
+	return t, true
 }
 
 // join reads "join", "join with sl st in first sc", "join with ch 1 and hdc in top of ch-3", "join B in first st", "rejoin yarn in next
