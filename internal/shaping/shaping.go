@@ -115,18 +115,24 @@ const longestBlock = 12
 func blocks[T comparable](of []T) []block {
 	var out []block
 	for at := 0; at < len(of); {
-		best := block{at, 1, 1}
-		for length := 1; length <= longestBlock && at+2*length <= len(of); length++ {
-			same := 0
-			for at+length+same < len(of) && of[at+same] == of[at+length+same] {
-				same++
-			}
-			if times := 1 + same/length; times > 1 && length*times > best.length*best.times {
-				best = block{at, length, times}
-			}
-		}
-		out = append(out, best)
-		at += best.length * best.times
+		b := blockAt(of, at)
+		out = append(out, b)
+		at += b.length * b.times
 	}
 	return out
+}
+
+// blockAt is the block that begins at an entry.
+func blockAt[T comparable](of []T, at int) block {
+	best := block{at, 1, 1}
+	for length := 1; length <= longestBlock && at+2*length <= len(of); length++ {
+		same := 0
+		for at+length+same < len(of) && of[at+same] == of[at+length+same] {
+			same++
+		}
+		if times := 1 + same/length; times > 1 && length*times > best.length*best.times {
+			best = block{at, length, times}
+		}
+	}
+	return best
 }

@@ -158,7 +158,7 @@ func TestEdgesMeet(t *testing.T) {
 	if refused == nil {
 		t.Fatal("28 stitches were not refused")
 	}
-	if want := "the edges meet in row 11: 28 stitches are 3 too few"; refused.Why != want {
+	if want := "the edges meet in row 12: 28 stitches are 3 too few"; refused.Why != want {
 		t.Errorf("refused because %s, wanted %s", refused.Why, want)
 	}
 	if o := refused.Offers[0]; o.Key != KeyFrom || o.Values[0] != 31 {

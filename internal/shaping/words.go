@@ -40,10 +40,10 @@ func (m Manner) row() string {
 func (s Schedule) Words(m Manner) string {
 	var clauses []string
 	for i := 0; i < len(s.Runs); {
-		runs := s.Runs[i : i+s.byTurn(i)]
-		same := i > 0 && s.Runs[i-1].Change == runs[0].Change && s.Runs[i-1].Leave == runs[0].Leave
-		clauses = append(clauses, m.clause(runs, i == 0, same))
-		i += len(runs)
+		b := s.said(i)
+		same := i > 0 && s.Runs[i-1].Change == s.Runs[i].Change && s.Runs[i-1].Leave == s.Runs[i].Leave
+		clauses = append(clauses, m.clause(s.Runs[i:i+b.length], b.times, i == 0, same))
+		i += b.length * b.times
 	}
 	if len(clauses) == 0 {
 		return "work even"
@@ -51,11 +51,25 @@ func (s Schedule) Words(m Manner) string {
 	return strings.Join(clauses, ", then ")
 }
 
-// clause words one run, or several that are two intervals by turn. What the clause before says the same is not said again.
-func (m Manner) clause(runs []Run, first, same bool) string {
+// said returns the runs from one on that are said together: one, or several of one change that repeat.
+func (s Schedule) said(from int) block {
+	b := blockAt(s.Runs, from)
+	for _, r := range s.Runs[from : from+b.length] {
+		if r.Change != s.Runs[from].Change || r.Leave || r.Change == 0 {
+			return block{from, 1, 1}
+		}
+	}
+	return b
+}
+
+// clause words one run, or some that are worked a number of times. What the clause before says the same is not said again.
+func (m Manner) clause(runs []Run, times int, first, same bool) string {
 	r := runs[0]
 	stitches, where := m.place(r.Change)
-	on := where + " " + m.intervals(runs, first)
+	if same {
+		where = where[strings.LastIndexByte(where, ' ')+1:]
+	}
+	on := where + " " + m.intervals(runs, times, first, where == "in")
 	switch {
 	case r.Change == 0:
 		return "work " + counted(r.Every, m.row()) + " even"
@@ -75,29 +89,30 @@ func (s Schedule) Sentence(m Manner) string {
 	return strings.ToUpper(w[:1]) + w[1:] + "."
 }
 
-// byTurn returns how many runs from one on are two intervals strictly by turn, to be said together; 1 where they are not.
-func (s Schedule) byTurn(from int) int {
-	r := s.Runs[from:]
-	n := 0
-	for n < len(r) && r[n].Times == 1 && r[n].Change == r[0].Change && r[n] == r[n%2] && !r[n].Leave && r[n].Change != 0 {
-		n++
+// intervals words on which rows the events stand. Each says that the rows must be told apart: so many stitches in each of them.
+func (m Manner) intervals(runs []Run, times int, first, each bool) string {
+	if len(runs) == 1 {
+		return m.interval(runs[0], first, each)
 	}
-	if n < 3 {
-		return 1
+	words := make([]string, len(runs))
+	for i, r := range runs {
+		words[i] = m.interval(r, false, each)
 	}
-	return n
+	if len(runs) == 2 && runs[0].Times == 1 && runs[1].Times == 1 {
+		return "every " + Ordinal(runs[0].Every) + " and " + Ordinal(runs[1].Every) + " " + m.row() + " by turn, " + Times(times) + " each"
+	}
+	return "(" + strings.Join(words, ", ") + ") " + Times(times)
 }
 
-// intervals words on which rows the events stand.
-func (m Manner) intervals(runs []Run, first bool) string {
-	r, row := runs[0], m.row()
+func (m Manner) interval(r Run, first, each bool) string {
+	row := m.row()
 	switch {
-	case len(runs) > 1:
-		return "every " + Ordinal(r.Every) + " and " + Ordinal(runs[1].Every) + " " + row + " alternately, " + Times(len(runs)) + " in all"
 	case r.Every == 1 && r.Times == 1:
 		return "the next " + row
-	case r.Every == 1:
+	case r.Every == 1 && each:
 		return "each of the next " + counted(r.Times, row)
+	case r.Every == 1:
+		return "the next " + counted(r.Times, row)
 	case r.Times == 1 && first:
 		return "the " + Ordinal(r.Every) + " " + row
 	case r.Times == 1:
