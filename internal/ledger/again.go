@@ -256,7 +256,7 @@ func (h *hand) copyRows(size, n int) {
 	}
 	last := len(h.b.Rows) - 1
 	row := &h.b.Rows[last]
-	h.so.live = h.edgeOf(Span{Row: last, N: row.Places})
+	h.so.live = h.edgeOf(last, row.Places)
 	h.so.count = row.Count
 }
 

@@ -34,9 +34,9 @@ const (
 // A Span is N places of one row from From, met along or against their making. Places are numbered from 0 as they were made;
 // a span against the making begins at From+N-1. Of row-ends, From and N count the workings of the row.
 type Span struct {
-	Row  int
-	From int
-	N    int
+	Row  int32
+	From int32
+	N    int32
 	Back bool
 	Face Face
 }
@@ -44,15 +44,15 @@ type Span struct {
 // Made is N places made alike, one after the other.
 type Made struct {
 	Kind    Kind
-	Stitch  *stitch.Stitch // shared and never changed; of a turning chain, what it stands for; nil for spaces and rings
+	Stands  bool  // it can be worked into, as some turning chains cannot
+	Counted bool  // it is in the printed number
+	Of      int32 // which stitch, by its place in Book.Stitches: of a turning chain, what it stands for; 0 is none that is known
 	N       int
 	Chains  int  // of each space, of a turning chain
 	Whole   int  // of a space that is part of a beginning chain or closed by a tall join: what it may be called by
 	Each    int  // how many of them went into one place; 0 and 1 are one
 	Unit    int  // which shell or other group of the row they belong to, from 1; 0 for none
 	Into    Span // where they went; N of 0 for what goes nowhere
-	Stands  bool // of a turning chain: it can be worked into
-	Counted bool // it is in the printed number
 }
 
 // A Row is what one row made, and how many times it was worked alike one upon the other. Foundations, starts and added chains are
@@ -114,12 +114,13 @@ type Taken struct {
 
 // A Book is a piece worked in one size. It is not changed once it is returned.
 type Book struct {
-	Rows    []Row
-	Printed []Printed
-	Marks   []Mark
-	Taken   []Taken
-	Habits  Habits // under which it was read
-	Closes  bool   // every row came out, by use and by count
+	Rows     []Row
+	Stitches []stitch.Stitch // the first is none
+	Printed  []Printed
+	Marks    []Mark
+	Taken    []Taken
+	Habits   Habits // under which it was read
+	Closes   bool   // every row came out, by use and by count
 
 	last       Edge
 	foundation Edge

@@ -92,7 +92,7 @@ func (h *hand) begin(c *notation.Chain, n int, rest []notation.Clause) {
 	o := h.openingOf(rest)
 	v := h.verdict(c, n, o)
 	s := &h.s
-	m := &Made{Kind: Turnings, Stitch: h.sheet.one(v.as), N: 1, Chains: n, Stands: v.stands, Counted: v.counts}
+	m := &Made{Kind: Turnings, Of: h.sheet.one(v.as), N: 1, Chains: n, Stands: v.stands, Counted: v.counts}
 	if v.plus > 0 {
 		m.Chains = n - v.plus
 	}

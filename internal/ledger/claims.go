@@ -3,6 +3,7 @@ package ledger
 import (
 	"foundrow/internal/notation"
 	"foundrow/internal/source"
+	"foundrow/internal/stitch"
 )
 
 // trouble is what is wrong with the use a row makes of what it found.
@@ -261,20 +262,21 @@ func (h *hand) measures(c *notation.Claim, n, made int) (got int, ok, sure bool)
 
 // tally counts what a noun names in the row in hand.
 func (h *hand) tally(n notation.Noun) int {
-	return tallyOf(h.made[h.first:], h.s.names, n, func(c notation.Count) int {
+	h.b.Stitches = h.sheet.stitches
+	return h.b.tally(h.made[h.first:], h.s.names, n, func(c notation.Count) int {
 		k, _ := h.number(&c, 0)
 		return k
 	})
 }
 
-func tallyOf(row []Made, units []string, n notation.Noun, number func(notation.Count) int) int {
+func (b *Book) tally(row []Made, units []string, n notation.Noun, number func(notation.Count) int) int {
 	got := 0
 	switch n.Kind {
 	case notation.AnyStitch, notation.NoNoun:
 		return counted(row, false)
 	case notation.AStitch:
 		for i := range row {
-			if m := &row[i]; (m.Kind == Stitches || m.Kind == Turnings) && m.Counted && called(m, n) {
+			if m := &row[i]; (m.Kind == Stitches || m.Kind == Turnings) && m.Counted && called(&b.Stitches[m.Of], n) {
 				got += m.N
 			}
 		}
@@ -302,7 +304,7 @@ func tallyOf(row []Made, units []string, n notation.Noun, number func(notation.C
 			name = n.Name
 		}
 		for i := range row {
-			if m := &row[i]; m.Kind == Stitches && m.Stitch.Name == name {
+			if m := &row[i]; m.Kind == Stitches && b.Stitches[m.Of].Name == name {
 				got += m.N
 			}
 		}
@@ -312,27 +314,27 @@ func tallyOf(row []Made, units []string, n notation.Noun, number func(notation.C
 			}
 		}
 		if got == 0 && name == "block" {
-			got = blocks(row)
+			got = b.blocks(row)
 		}
 	}
 	return got
 }
 
 // called reports whether a stitch is one that a claim names: a decrease or a post stitch is one of its kind.
-func called(m *Made, n notation.Noun) bool {
+func called(m *stitch.Stitch, n notation.Noun) bool {
 	s := n.Stitch
-	if m.Stitch.Name != s.Name {
+	if m.Name != s.Name {
 		return false
 	}
-	return (s.Post == 0 || s.Post == m.Stitch.Post) && (s.Together == 0 || s.Together == m.Stitch.Together)
+	return (s.Post == 0 || s.Post == m.Post) && (s.Together == 0 || s.Together == m.Together)
 }
 
 // blocks counts corner-to-corner blocks: three tall stitches beside three chains.
-func blocks(row []Made) int {
+func (b *Book) blocks(row []Made) int {
 	n := 0
 	for i := range row {
 		m := &row[i]
-		three := m.Kind == Stitches && m.N == 3 && height(*m.Stitch) > 2
+		three := m.Kind == Stitches && m.N == 3 && height(b.Stitches[m.Of]) > 2
 		if !three {
 			continue
 		}
@@ -430,7 +432,7 @@ func (h *hand) atBothEnds(noun notation.Noun, n int) (got int, ok, sure bool) {
 				m = &row[len(row)-1-i]
 			}
 			if (m.Kind == Stitches || m.Kind == Turnings) && m.Counted {
-				if !called(m, noun) {
+				if !called(h.of(m), noun) {
 					break
 				}
 				ends[end] += m.N

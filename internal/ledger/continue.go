@@ -110,8 +110,8 @@ func (h *hand) stack(stitches, n int) {
 		side = facing(side)
 	}
 	m := h.madeOf(h.base(), stitches)
-	if of := mainOf(last.Made); of.Name != "" {
-		m.Stitch = h.sheet.one(of)
+	if of := mainOf(last.Made); of != 0 {
+		m.Of = of
 	}
 	row := Row{Made: []Made{*m}, Places: stitches, Count: stitches, Times: n, Halves: last.Halves, Line: h.row.line, Round: last.Round, Side: side, Number: h.so.number + 1}
 	if stitches == h.so.count && n > 0 && last.Times > 0 && len(last.Made) > 0 && last.Places > 0 { // in pattern: as the last row
@@ -120,7 +120,7 @@ func (h *hand) stack(stitches, n int) {
 	h.b.Rows = append(h.b.Rows, row)
 	at := len(h.b.Rows) - 1
 	h.b.numbered = append(h.b.numbered, numbered{h.so.number + 1, at, n})
-	h.so.live = Edge{Book: h.b, Spans: []Span{{Row: at, N: row.Places}}}
+	h.so.live = h.edgeOf(at, row.Places)
 	h.so.number += n
 	h.so.rows += n
 	h.worked += n

@@ -22,9 +22,9 @@ type run struct {
 // span returns n places of a run, from the one at off.
 func (r *run) span(off, n int) Span {
 	if r.back {
-		return Span{r.row, r.from - off - n + 1, n, true, r.face}
+		return Span{int32(r.row), int32(r.from - off - n + 1), int32(n), true, r.face}
 	}
-	return Span{r.row, r.from + off, n, false, r.face}
+	return Span{int32(r.row), int32(r.from + off), int32(n), false, r.face}
 }
 
 // follows reports whether span b goes on where a stops, and returns both as one.
@@ -47,49 +47,47 @@ func follows(a, b Span) (Span, bool) {
 // layOut appends the runs of a span. Places of row-ends have a Made of their own, since the row has none for them.
 func (b *Book) layOut(runs []run, s Span) []run {
 	if s.Face == RowEnd {
-		m := &Made{Kind: Ends, Stitch: b.endStitch(s.Row), N: s.N, Stands: true, Counted: true}
-		r := run{made: m, row: s.Row, from: s.From, n: s.N, back: s.Back, face: RowEnd}
+		m := &Made{Kind: Ends, Of: b.endStitch(int(s.Row)), N: int(s.N), Stands: true, Counted: true}
+		r := run{made: m, row: int(s.Row), from: int(s.From), n: int(s.N), back: s.Back, face: RowEnd}
 		if s.Back {
-			r.from = s.From + s.N - 1
+			r.from += r.n - 1
 		}
 		return append(runs, r)
 	}
 	row := &b.Rows[s.Row]
+	start, end := int(s.From), int(s.From+s.N)
 	made := row.Made
 	if !s.Back {
-		for i, at := 0, 0; i < len(made) && at < s.From+s.N; i++ {
+		for i, at := 0, 0; i < len(made) && at < end; i++ {
 			m := &made[i]
-			from, to := max(at, s.From), min(at+m.N, s.From+s.N)
+			from, to := max(at, start), min(at+m.N, end)
 			if from < to {
-				runs = append(runs, run{made: m, row: s.Row, from: from, n: to - from, face: s.Face})
+				runs = append(runs, run{made: m, row: int(s.Row), from: from, n: to - from, face: s.Face})
 			}
 			at += m.N
 		}
 		return runs
 	}
-	for i, end := len(made)-1, row.Places; i >= 0 && end > s.From; i-- {
+	for i, at := len(made)-1, row.Places; i >= 0 && at > start; i-- {
 		m := &made[i]
-		from, to := max(end-m.N, s.From), min(end, s.From+s.N)
+		from, to := max(at-m.N, start), min(at, end)
 		if from < to {
-			runs = append(runs, run{made: m, row: s.Row, from: to - 1, n: to - from, back: true, face: s.Face})
+			runs = append(runs, run{made: m, row: int(s.Row), from: to - 1, n: to - from, back: true, face: s.Face})
 		}
-		end -= m.N
+		at -= m.N
 	}
 	return runs
 }
 
-// unknown is the stitch of which nothing is known but that it is one.
-var unknown stitch.Stitch
-
 // endStitch is the stitch that stands at the end of a row.
-func (b *Book) endStitch(row int) *stitch.Stitch {
+func (b *Book) endStitch(row int) int32 {
 	made := b.Rows[row].Made
 	for i := len(made) - 1; i >= 0; i-- {
 		if m := &made[i]; m.Kind == Stitches || m.Kind == Turnings && m.Stands {
-			return m.Stitch
+			return m.Of
 		}
 	}
-	return &unknown
+	return 0
 }
 
 // runs lays out an edge.
@@ -233,7 +231,7 @@ func (b *Book) side(left bool) (Edge, bool) {
 	e := Edge{Book: b}
 	for i := b.start; i < len(b.Rows); i++ {
 		if row := &b.Rows[i]; row.Times > 0 && !row.Round {
-			e.Spans = append(e.Spans, Span{Row: i, N: row.Times, Face: RowEnd})
+			e.Spans = append(e.Spans, Span{Row: int32(i), N: int32(row.Times), Face: RowEnd})
 		}
 	}
 	if left != b.mirrored {

@@ -139,7 +139,7 @@ func (h *hand) atEnds(c *notation.AtEnds, rest []notation.Clause) {
 	}
 	k := &craft{made: h.base(), makes: 2, uses: 1}
 	if c.Change < 0 {
-		together := *k.made
+		together := h.sheet.stitches[k.made]
 		together.Together = 2
 		k = &craft{made: h.sheet.one(together), makes: 1, uses: 2}
 	}

@@ -80,7 +80,7 @@ func (h *hand) accepts(r *run, w want) bool {
 	case anyStitch:
 		return h.weight(r) > 0
 	case named:
-		return h.weight(r) > 0 && alike(m, w)
+		return h.weight(r) > 0 && h.alike(m, w)
 	case chain:
 		return m.Kind == Chains || m.Kind == Spaces || m.Kind == Turnings && m.Stands
 	case space:
@@ -92,9 +92,9 @@ func (h *hand) accepts(r *run, w want) bool {
 	case stitchOrCh, stitchOrSp:
 		return h.weight(r) > 0 || m.Kind == Spaces
 	case turning:
-		return m.Kind == Turnings || loose(m)
+		return m.Kind == Turnings || h.unnamed(m)
 	case rowEnd:
-		return m.Kind == Ends && (w.name == "" || w.name == m.Stitch.Name)
+		return m.Kind == Ends && (w.name == "" || w.name == h.of(m).Name)
 	case group:
 		return m.Unit > 0 || m.Each > 1
 	case ring:
@@ -106,22 +106,23 @@ func (h *hand) accepts(r *run, w want) bool {
 }
 
 // alike reports whether a stitch answers to a name. Stitches whose kind is not known answer to every name.
-func alike(m *Made, w want) bool {
+func (h *hand) alike(m *Made, w want) bool {
+	s := h.of(m)
 	switch {
-	case m.Kind == Chains || m.Stitch == nil:
+	case m.Kind == Chains || m.Kind == Spaces:
 		return false
-	case loose(m):
+	case h.unnamed(m):
 		return true
-	case m.Stitch.Name != w.name:
-		return m.Stitch.Of != "" && m.Stitch.Of == w.name && m.Stitch.Together > 0
+	case s.Name != w.name:
+		return s.Of != "" && s.Of == w.name && s.Together > 0
 	case w.post != stitch.NoPost:
-		return m.Stitch.Post == w.post
+		return s.Post == w.post
 	}
 	return true
 }
 
-// loose reports whether all that is known of a run is its number: it is of a start that only counts stitches.
-func loose(m *Made) bool { return m.Kind == Stitches && m.Stitch.Name == "" }
+// unnamed reports whether all that is known of a run is its number: it is of a start that only counts stitches.
+func (h *hand) unnamed(m *Made) bool { return m.Kind == Stitches && m.Of == 0 }
 
 // seek moves to the next place that is looked for, passing what may be passed, and returns its run; nil when there is none. Spaces
 // are passed in silence, and stitches on the way to a space or to the rest of a shell; others are a hole in the row.

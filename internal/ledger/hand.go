@@ -65,9 +65,9 @@ type progress struct {
 	number    int             // of the last row
 	words     string          // before its number
 	side      notation.Side
-	main      *stitch.Stitch // worked last
-	cut       source.Span    // where the yarn was fastened off; To of 0 when it was not
-	count     int            // of the last row
+	main      int32       // worked last
+	cut       source.Span // where the yarn was fastened off; To of 0 when it was not
+	count     int         // of the last row
 	changed   bool
 	growth    int  // of the last row that changed the number
 	rows      int  // since the start
@@ -309,15 +309,15 @@ func (h *hand) insertRun(r run) {
 	s.total += h.weight(&r) * r.n
 }
 
-// edgeOf is an edge of one span of this piece.
-func (h *hand) edgeOf(s Span) Edge {
-	if s.N <= 0 {
+// edgeOf is all that a row made, n places of it.
+func (h *hand) edgeOf(row, n int) Edge {
+	if n <= 0 {
 		return Edge{Book: h.b}
 	}
 	if len(h.spans) == cap(h.spans) {
 		h.spans = make([]Span, 0, 64)
 	}
-	h.spans = append(h.spans, s)
-	n := len(h.spans)
-	return Edge{Book: h.b, Spans: h.spans[n-1 : n : n]}
+	h.spans = append(h.spans, Span{Row: int32(row), N: int32(n)})
+	at := len(h.spans)
+	return Edge{Book: h.b, Spans: h.spans[at-1 : at : at]}
 }

@@ -77,7 +77,7 @@ func (h *hand) leap(a, b *state, n int) int {
 		for k := range size {
 			m := h.made[from+k]
 			if m.Into.N > 0 {
-				m.Into.From += step * i
+				m.Into.From += int32(step * i)
 			}
 			if m.Unit > 0 {
 				m.Unit += units * i
@@ -95,7 +95,7 @@ func (h *hand) leap(a, b *state, n int) int {
 	for range n {
 		for k := len(b.skips); k < len(s.skips) && k < len(b.skips)+1; k++ { // what each time skipped
 			last := s.skips[len(s.skips)-1]
-			last.From += step
+			last.From += int32(step)
 			s.skips = append(s.skips, last)
 		}
 	}
@@ -109,7 +109,7 @@ func (h *hand) leap(a, b *state, n int) int {
 	s.units += units * n
 	s.slips += (s.slips - b.slips) * n
 	if s.last.span.N > 0 {
-		s.last.span.From += step * n
+		s.last.span.From += int32(step * n)
 	}
 	s.repeats += n
 	h.steps += n
@@ -124,13 +124,13 @@ func (h *hand) alone() bool {
 
 // sameAgain reports whether a run was made like another, a step further on.
 func sameAgain(a, b *Made, step, units int) bool {
-	if a.Kind != b.Kind || a.Stitch != b.Stitch || a.N != b.N || a.Each != b.Each || a.Chains != b.Chains || a.Whole != b.Whole ||
+	if a.Kind != b.Kind || a.Of != b.Of || a.N != b.N || a.Each != b.Each || a.Chains != b.Chains || a.Whole != b.Whole ||
 		a.Stands != b.Stands || a.Counted != b.Counted || a.Unit > 0 && a.Unit+units != b.Unit || a.Into.N != b.Into.N {
 		return false
 	}
 	into := a.Into
 	if into.N > 0 {
-		into.From += step
+		into.From += int32(step)
 	}
 	return into == b.Into
 }

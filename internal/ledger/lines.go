@@ -30,6 +30,7 @@ func (h *hand) work() (*Book, []Report) {
 		}
 	}
 	h.b.Closes = h.errors == 0
+	h.b.Stitches = h.sheet.stitches
 	h.sheet.room, h.sheet.rows = h.made, len(h.b.Rows)
 	return h.b, h.reports
 }
@@ -402,7 +403,7 @@ func (h *hand) steady(t text) bool {
 func sameShape(a, b *run) bool {
 	m, o := a.made, b.made
 	return a.n == b.n && a.face == b.face && m.Kind == o.Kind && m.Chains == o.Chains && m.Whole == o.Whole && m.Each == o.Each &&
-		m.Stands == o.Stands && m.Counted == o.Counted && (m.Unit > 0) == (o.Unit > 0) && m.Stitch == o.Stitch
+		m.Stands == o.Stands && m.Counted == o.Counted && (m.Unit > 0) == (o.Unit > 0) && m.Of == o.Of
 }
 
 // recheck checks the claims of a row that was not worked again because nothing changes.

@@ -8,8 +8,8 @@ import (
 
 // A craft is what is known of a stitch: what it takes, what it leaves, and what that is called.
 type craft struct {
-	made  *stitch.Stitch // what stands afterwards
-	makes int            // of them for each one worked
+	made  int32 // what stands afterwards, by its place in Book.Stitches
+	makes int   // of them for each one worked
 	uses  int
 	unit  string // the shell or other unit that they are
 	how   []notation.Clause
@@ -80,7 +80,7 @@ func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 	case stitch.Change:
 		base := stitch.Stitch{Name: s.Of, Loop: s.Loop}
 		if base.Name == "" {
-			base.Name = h.base().Name
+			base.Name = h.sheet.stitches[h.base()].Name
 		}
 		if e.Name == "inc" {
 			return craft{made: h.sheet.one(base), makes: 2, uses: 1}
@@ -149,8 +149,8 @@ func (h *hand) single(s stitch.Stitch) bool {
 }
 
 // base is the stitch that an increase or decrease is of: the one worked last, else sc.
-func (h *hand) base() *stitch.Stitch {
-	if h.so.main == nil {
+func (h *hand) base() int32 {
+	if h.so.main == 0 {
 		return h.sheet.one(stitch.Stitch{Name: "sc"})
 	}
 	return h.so.main

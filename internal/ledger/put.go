@@ -133,7 +133,7 @@ func (h *hand) beyond(m *Made, w want, count, each, uses int) {
 
 var (
 	hiddenSpace = Made{Kind: Spaces, N: 1}
-	nowhere     = Made{Kind: Stitches, Stitch: &unknown, N: 1}
+	nowhere     = Made{Kind: Stitches, N: 1}
 )
 
 // loosely reports whether a place that is not there may be there all the same: a start that only counts stitches says nothing of
@@ -162,7 +162,7 @@ func (h *hand) append(m *Made) { h.made = append(h.made, *m) }
 // merges reports whether two neighbours agree in everything, so that they are one run.
 func merges(a, b *Made) bool {
 	if a.Kind != b.Kind || a.Unit != b.Unit || a.Each != b.Each || a.Chains != b.Chains || a.Stands != b.Stands || a.Counted != b.Counted ||
-		a.Whole != b.Whole || a.Into.N*b.N != b.Into.N*a.N || a.Stitch != b.Stitch {
+		a.Whole != b.Whole || int(a.Into.N)*b.N != int(b.Into.N)*a.N || a.Of != b.Of {
 		return false
 	}
 	if a.Into.N == 0 {
@@ -180,13 +180,13 @@ func (h *hand) into(m *Made, p place) {
 }
 
 // madeOf is n of a stitch as they are made.
-func (h *hand) madeOf(s *stitch.Stitch, n int) *Made {
-	return &Made{Kind: Stitches, Stitch: s, N: n, Stands: true, Counted: true}
+func (h *hand) madeOf(s int32, n int) *Made {
+	return &Made{Kind: Stitches, Of: s, N: n, Stands: true, Counted: true}
 }
 
 // loose is n loose chains.
 func (h *hand) loose(n int) *Made {
-	return &Made{Kind: Chains, Stitch: h.sheet.one(stitch.Stitch{Name: "ch"}), N: n, Stands: true}
+	return &Made{Kind: Chains, Of: h.sheet.one(stitch.Stitch{Name: "ch"}), N: n, Stands: true}
 }
 
 // number is a count in this size, or other where it is not said or has no value; ok is false for one that is absent or unknown.

@@ -5,8 +5,8 @@ import (
 	"foundrow/internal/stitch"
 )
 
-// Stitches is how many stitches the last row leaves, as its claim counts them.
-func (b *Book) Stitches() int {
+// Count is how many stitches the last row leaves, as its claim counts them.
+func (b *Book) Count() int {
 	if len(b.Rows) == 0 {
 		return 0
 	}
@@ -71,7 +71,7 @@ func (b *Book) Counts(row int) []Kindred {
 		switch m := &r.Made[i]; m.Kind {
 		case Stitches, Turnings:
 			if m.Counted {
-				s := *m.Stitch
+				s := b.Stitches[m.Of]
 				s.Loop = stitch.BothLoops
 				add(Kindred{Kind: Stitches, Stitch: s, N: m.N})
 			}
@@ -107,7 +107,7 @@ func (b *Book) Total() []Kindred {
 			switch m := &r.Made[j]; m.Kind {
 			case Stitches:
 				if r.Times > 0 {
-					s := *m.Stitch
+					s := b.Stitches[m.Of]
 					s.Loop = stitch.BothLoops
 					add(Stitches, s, m.N*times)
 				}
@@ -126,5 +126,5 @@ func (b *Book) Total() []Kindred {
 // Tallied counts what a noun names in one working of a row.
 func (b *Book) Tallied(row int, n notation.Noun) int {
 	r := &b.Rows[row]
-	return tallyOf(r.Made, r.Units, n, func(c notation.Count) int { return c.Plain })
+	return b.tally(r.Made, r.Units, n, func(c notation.Count) int { return c.Plain })
 }

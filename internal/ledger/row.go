@@ -248,7 +248,7 @@ func (h *hand) ringFor(body []notation.Clause) {
 		return
 	}
 	h.b.Rows = append(h.b.Rows, Row{Made: []Made{{Kind: Rings, N: 1, Stands: true}}, Places: 1, Line: h.row.line})
-	h.so.live = Edge{Book: h.b, Spans: []Span{{Row: len(h.b.Rows) - 1, N: 1}}}
+	h.so.live = h.edgeOf(len(h.b.Rows)-1, 1)
 }
 
 // placed is how many places the row in hand has made.
@@ -332,7 +332,7 @@ func (h *hand) slipsCount() {
 	}
 	others := false
 	for i := h.first; i < len(h.made); i++ {
-		if m := &h.made[i]; m.Kind == Stitches && m.Stitch.Name != "sl st" {
+		if m := &h.made[i]; m.Kind == Stitches && h.of(m).Name != "sl st" {
 			others = true
 		}
 	}
@@ -340,7 +340,7 @@ func (h *hand) slipsCount() {
 		return
 	}
 	for i := h.first; i < len(h.made); i++ {
-		if m := &h.made[i]; m.Kind == Stitches && m.Stitch.Name == "sl st" {
+		if m := &h.made[i]; m.Kind == Stitches && h.of(m).Name == "sl st" {
 			m.Counted = false
 		}
 	}
@@ -353,7 +353,7 @@ func (h *hand) tallJoin() {
 		return
 	}
 	last, loop := &h.made[n-1], &h.made[n-2]
-	if last.Kind != Stitches || last.N != 1 || loop.Kind != Spaces || height(*last.Stitch) <= 2 {
+	if last.Kind != Stitches || last.N != 1 || loop.Kind != Spaces || height(*h.of(last)) <= 2 {
 		return
 	}
 	for i := h.first; i < n-2; i++ {
@@ -383,13 +383,13 @@ func (h *hand) enterRow() {
 	if len(s.names) > 0 {
 		row.Units = slices.Clone(s.names)
 	}
-	row.Halves = rowHeight(made)
+	row.Halves = h.rowHeight(made)
 	h.b.Rows = append(h.b.Rows, row)
 	if h.row.number > 0 {
 		h.b.numbered = append(h.b.numbered, numbered{h.row.number, at, 1})
 	}
 	if len(s.chains) == 0 {
-		h.so.live = h.edgeOf(Span{Row: at, N: places})
+		h.so.live = h.edgeOf(at, places)
 	} else {
 		h.so.live = h.around2(at, places)
 	}
@@ -409,21 +409,21 @@ func (h *hand) around2(row, places int) Edge {
 	live := Edge{Book: h.b}
 	from := 0
 	for _, in := range h.s.chains {
-		live.Spans = appendSpan(live.Spans, Span{Row: row, From: from, N: in.at - from})
+		live.Spans = appendSpan(live.Spans, Span{Row: int32(row), From: int32(from), N: int32(in.at - from)})
 		if n := in.n - 1; n > 0 {
-			live.Spans = append(live.Spans, Span{Row: in.row, N: n, Face: FreeLoop})
+			live.Spans = append(live.Spans, Span{Row: int32(in.row), N: int32(n), Face: FreeLoop})
 		}
 		from = in.at
 	}
-	live.Spans = appendSpan(live.Spans, Span{Row: row, From: from, N: places - from})
+	live.Spans = appendSpan(live.Spans, Span{Row: int32(row), From: int32(from), N: int32(places - from)})
 	return live
 }
 
 // rowHeight is the height of a row at its end, in halves of an sc row.
-func rowHeight(made []Made) int {
+func (h *hand) rowHeight(made []Made) int {
 	for i := len(made) - 1; i >= 0; i-- {
 		if m := &made[i]; m.Kind == Stitches || m.Kind == Turnings && m.Stands {
-			return height(*m.Stitch)
+			return height(*h.of(m))
 		}
 	}
 	return 2
@@ -433,16 +433,16 @@ func rowHeight(made []Made) int {
 func (h *hand) startOn(n int, m *Made) {
 	m.N = n
 	h.b.Rows = append(h.b.Rows, Row{Made: []Made{*m}, Places: n, Line: h.row.line})
-	h.so.live = h.edgeOf(Span{Row: len(h.b.Rows) - 1, N: n})
+	h.so.live = h.edgeOf(len(h.b.Rows)-1, n)
 	h.so.open, h.so.entry, h.so.shown = false, 0, -1
 }
 
 // mainOf is the stitch that most of a row is made of.
-func mainOf(made []Made) stitch.Stitch {
-	best, most := stitch.Stitch{}, 0
+func mainOf(made []Made) int32 {
+	best, most := int32(0), 0
 	for i := range made {
 		if m := &made[i]; m.Kind == Stitches && m.N > most {
-			best, most = *m.Stitch, m.N
+			best, most = m.Of, m.N
 		}
 	}
 	return best

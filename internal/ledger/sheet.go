@@ -10,14 +10,14 @@ import (
 type sheet struct {
 	lines    []*words
 	agains   []text
-	stitches []*stitch.Stitch
+	stitches []stitch.Stitch
 	room     []Made // where the sizes put what they make, one after the other
 	rows     int    // how many rows the size before came to
 	hand     hand   // works one size after the other
 }
 
 func newSheet(b *notation.Block) *sheet {
-	return &sheet{lines: make([]*words, len(b.Lines)), agains: make([]text, len(b.Lines))}
+	return &sheet{lines: make([]*words, len(b.Lines)), agains: make([]text, len(b.Lines)), stitches: make([]stitch.Stitch, 1, 8)}
 }
 
 // words is what a line of rows says.
@@ -37,16 +37,16 @@ func (s *sheet) again(i int, l *notation.Again) text {
 	return s.agains[i]
 }
 
-// one is the shared copy of a stitch: equal stitches are equal pointers.
-func (s *sheet) one(st stitch.Stitch) *stitch.Stitch {
-	for i, p := range s.stitches {
-		if *p == st {
-			s.stitches[0], s.stitches[i] = p, s.stitches[0] // most ask for the one they asked for last
-			return p
+// one is the number of a stitch: equal stitches have the same.
+func (s *sheet) one(st stitch.Stitch) int32 {
+	for i := range s.stitches {
+		if s.stitches[i] == st {
+			return int32(i)
 		}
 	}
-	p := new(stitch.Stitch)
-	*p = st
-	s.stitches = append(s.stitches, p)
-	return p
+	s.stitches = append(s.stitches, st)
+	return int32(len(s.stitches) - 1)
 }
+
+// of is the stitch of a run.
+func (h *hand) of(m *Made) *stitch.Stitch { return &h.sheet.stitches[m.Of] }

@@ -56,19 +56,24 @@ func (h *hand) foundation(l *notation.Foundation) {
 	case made > 0:
 		h.startOn(made, h.madeOf(h.sheet.one(of), 0))
 		row := len(h.b.Rows) - 1
-		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: row, N: made, Face: FreeLoop}}}
+		h.b.foundation = h.freeLoops(row, made)
 		h.so.main = h.sheet.one(stitch.Stitch{Name: of.Name[1:]})
 		h.so.count = made
 	case chains > 0:
 		h.startOn(chains, h.loose(0))
 		row := len(h.b.Rows) - 1
-		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: row, N: chains, Face: FreeLoop}}}
+		h.b.foundation = h.freeLoops(row, chains)
 		h.so.turn = true
 		h.so.chained = chains
 		h.so.chainSpan = l.At()
 	}
 	h.so.fresh = true
 	h.usedFoundation = false
+}
+
+// freeLoops is the other side of a chain or a row of foundation stitches.
+func (h *hand) freeLoops(row, n int) Edge {
+	return Edge{Book: h.b, Spans: []Span{{Row: int32(row), N: int32(n), Face: FreeLoop}}}
 }
 
 // onFoundation reports whether the row is the first on a chain.
@@ -84,7 +89,7 @@ func (h *hand) trimFoundation() {
 	if s.based {
 		n++
 	}
-	h.b.foundation.Spans = []Span{{Row: h.b.foundation.Spans[0].Row, N: max(n, 0), Face: FreeLoop}}
+	h.b.foundation.Spans = []Span{{Row: h.b.foundation.Spans[0].Row, N: int32(max(n, 0)), Face: FreeLoop}}
 }
 
 // start begins the piece, or goes on with it, on stitches, row-ends, edges, or a row worked over nothing.
@@ -97,6 +102,7 @@ func (h *hand) start(l *notation.Start) {
 	h.so.chained = 0
 	h.so.joined = false
 	h.b.start = len(h.b.Rows)
+	h.b.Stitches = h.sheet.stitches
 	h.s = state{}
 	switch {
 	case len(l.Edges) > 0:
@@ -122,7 +128,7 @@ func (h *hand) startCount(l *notation.Start) {
 		m.Kind = Ends
 	case notation.AStitch, notation.AUnit:
 		if l.Noun.Kind == notation.AStitch || h.single(l.Noun.Stitch) {
-			m.Stitch = h.sheet.one(l.Noun.Stitch)
+			m.Of = h.sheet.one(l.Noun.Stitch)
 		}
 	case notation.ASpace:
 		m.Kind = Spaces
@@ -131,12 +137,12 @@ func (h *hand) startCount(l *notation.Start) {
 		m = h.loose(0)
 	}
 	h.startOn(n, m)
-	h.so.loose = m.Kind == Stitches && m.Stitch.Name == ""
+	h.so.loose = h.unnamed(m)
 	h.so.count = n
 	h.so.joined = l.Around
 	if m.Kind == Chains {
 		h.so.turn, h.so.chained = true, n
-		h.b.foundation = Edge{Book: h.b, Spans: []Span{{Row: len(h.b.Rows) - 1, N: n, Face: FreeLoop}}}
+		h.b.foundation = h.freeLoops(len(h.b.Rows)-1, n)
 	}
 }
 
@@ -169,11 +175,9 @@ func (h *hand) startEdges(l *notation.Start) {
 		for _, r := range part.runs() {
 			m := *r.made
 			m.N, m.Into = r.n, Span{}
-			if m.Stitch != nil {
-				m.Stitch = h.sheet.one(*m.Stitch)
-			}
+			m.Of = h.sheet.one(part.Book.Stitches[m.Of])
 			if r.face == FreeLoop && m.Kind == Stitches {
-				m.Kind, m.Stitch = Chains, h.sheet.one(stitch.Stitch{Name: "ch"})
+				m.Kind, m.Of = Chains, h.sheet.one(stitch.Stitch{Name: "ch"})
 			}
 			if n := len(made); n > 0 && merges(&made[n-1], &m) && m.Unit == 0 {
 				made[n-1].N += m.N
@@ -188,7 +192,7 @@ func (h *hand) startEdges(l *notation.Start) {
 	}
 	h.b.Rows = append(h.b.Rows, Row{Made: made, Places: places, Line: h.row.line})
 	row := len(h.b.Rows) - 1
-	h.so.live = Edge{Book: h.b, Spans: []Span{{Row: row, N: places}}}
+	h.so.live = h.edgeOf(row, places)
 	if places == 0 {
 		h.so.live.Spans = nil
 	}
@@ -230,7 +234,7 @@ func (h *hand) pickUp(clauses []notation.Clause) {
 			s.run, s.off = s.run+1, 0
 			continue
 		}
-		i := slices.IndexFunc(clauses, func(c notation.Clause) bool { return c.(*notation.Make).In.Noun.Stitch.Name == r.made.Stitch.Name })
+		i := slices.IndexFunc(clauses, func(c notation.Clause) bool { return c.(*notation.Make).In.Noun.Stitch.Name == h.of(r.made).Name })
 		if i < 0 {
 			s.holes += r.n - s.off
 			h.passTo(s.run+1, want{})
@@ -238,7 +242,7 @@ func (h *hand) pickUp(clauses []notation.Clause) {
 		}
 		m := clauses[i].(*notation.Make)
 		count, _ := h.number(&m.Count, 1)
-		h.spread(h.craftOf(m.Stitch, m.At()), want{what: rowEnd, name: r.made.Stitch.Name}, r.n-s.off, count)
+		h.spread(h.craftOf(m.Stitch, m.At()), want{what: rowEnd, name: h.of(r.made).Name}, r.n-s.off, count)
 	}
 }
 

@@ -327,7 +327,7 @@ func (h *hand) gap(groups bool) bool {
 		}
 	}
 	if !span.Back {
-		span.From += got - 1
+		span.From += int32(got - 1)
 	}
 	s.last = place{r.made, Span{span.Row, span.From, 1, span.Back, Gap}}
 	return true
@@ -371,19 +371,21 @@ func (h *hand) skippedPlaces(k *craft, c *notation.Make, t *notation.Target, cou
 		h.spread(k, want{}, n, count)
 		return
 	}
-	span := s.skips[len(s.skips)-1]
-	if span.N < n {
-		s.short += n - span.N
-	}
-	took := min(n, span.N)
-	first := Span{span.Row, span.From, took, span.Back, span.Face}
+	first := s.skips[len(s.skips)-1]
 	s.skips = s.skips[:len(s.skips)-1]
-	if took < span.N {
-		s.skips = append(s.skips, Span{span.Row, span.From + took, span.N - took, span.Back, span.Face})
+	took := min(n, int(first.N))
+	s.short += n - took
+	if left := first; took < int(first.N) {
+		left.N -= int32(took)
+		if first.N = int32(took); left.Back {
+			first.From += left.N
+		} else {
+			left.From += first.N
+		}
+		s.skips = append(s.skips[:len(s.skips):len(s.skips)], left)
 	}
-	kind := Stitches
-	s.skipped[kind] -= int32(took)
-	s.used[kind] += int32(took)
+	s.skipped[Stitches] -= int32(took)
+	s.used[Stitches] += int32(took)
 	m := h.madeOf(k.made, k.makes*took)
 	if count > 1 && count != n {
 		m.N *= count
@@ -398,7 +400,7 @@ func (h *hand) closesLoop(k *craft, c *notation.Make) bool {
 	if !h.row.round || n == h.first || h.made[n-1].Kind != Spaces || h.s.left > 0 && !h.s.soft || k.uses > 1 {
 		return false
 	}
-	h.closeSpace(*k.made)
+	h.closeSpace(h.sheet.stitches[k.made])
 	return true
 }
 

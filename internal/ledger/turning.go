@@ -17,8 +17,8 @@ type verdict struct {
 // verdict decides what a chain of n at the beginning of a row counts as: what the row says, what the rules of the piece say, what
 // rows before have said, what the row itself shows, the front matter, and last the height of the stitch.
 func (h *hand) verdict(c *notation.Chain, n int, o opening) verdict {
-	if o.tall.Name == "" && h.so.main != nil {
-		o.tall = h.so.main.Base()
+	if o.tall.Name == "" && h.so.main != 0 {
+		o.tall = h.sheet.stitches[h.so.main].Base()
 	}
 	if n == 1 && len(h.rules) == 0 && h.row.counts == nil && (c == nil || c.Says == notation.ChainUnsaid) {
 		return verdict{as: heightOf(1)} // by far the most rows
@@ -211,7 +211,7 @@ func (h *hand) fromHook(k *craft, c *notation.Make, t *notation.Target, count in
 		h.spread(k, want{}, 1, count)
 		return
 	}
-	h.skipChains(n-1, *k.made, c.At())
+	h.skipChains(n-1, h.sheet.stitches[k.made], c.At())
 	h.spread(k, want{what: chain}, 1, count)
 }
 
@@ -238,7 +238,7 @@ func (h *hand) skipChains(n int, next stitch.Stitch, span source.Span) {
 	if s.off-1-v.beneath < 0 {
 		base = Span{}
 	}
-	h.emit(&Made{Kind: Turnings, Stitch: h.sheet.one(v.as), N: 1, Chains: n - v.plus - v.beneath, Into: base, Stands: true, Counted: v.counts})
+	h.emit(&Made{Kind: Turnings, Of: h.sheet.one(v.as), N: 1, Chains: n - v.plus - v.beneath, Into: base, Stands: true, Counted: v.counts})
 	if v.plus > 0 {
 		h.append(&Made{Kind: Spaces, N: 1, Chains: v.plus, Whole: n, Stands: true})
 	}
