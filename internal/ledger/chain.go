@@ -27,7 +27,7 @@ func (h *hand) chain(c *notation.Chain, rest []notation.Clause, top bool) {
 	case !s.begun:
 		h.begin(c, n, rest)
 		return
-	case !h.works(rest) && !joins(rest):
+	case ends(rest):
 		h.so.begin = c
 		return
 	}
@@ -48,16 +48,20 @@ func turns(clauses []notation.Clause) bool {
 	return false
 }
 
-func joins(clauses []notation.Clause) bool {
+// ends reports whether the clauses only end a row.
+func ends(clauses []notation.Clause) bool {
 	for _, c := range clauses {
 		switch c := c.(type) {
+		case *notation.Turn, *notation.Fasten, *notation.Yarn, *notation.Remark, *notation.Marker, *notation.Leave, *notation.Counts:
 		case *notation.Join:
-			return !c.Not
-		case *notation.Travel:
-			return true
+			if !c.Not {
+				return false
+			}
+		default:
+			return false
 		}
 	}
-	return false
+	return true
 }
 
 // onChain reports whether the hook is before loose chains.

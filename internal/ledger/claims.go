@@ -25,7 +25,7 @@ func (h *hand) unused() trouble {
 	left := h.open()
 	t := trouble{found: s.total, span: h.row.span}
 	t.used = s.total - left - s.holes + s.short
-	if left == 0 && s.holes == 0 && s.short == 0 && (!s.fit.asked || !s.fit.uneven()) {
+	if left == 0 && s.holes == 0 && s.short == 0 {
 		return trouble{}
 	}
 	t.over = left + s.holes

@@ -88,7 +88,7 @@ func (h *hand) accepts(r *run, w want) bool {
 	case corner:
 		return r.corner
 	case anyLoop:
-		return m.Chains == w.chains || m.Whole == w.chains
+		return (m.Kind == Spaces || m.Kind == Turnings && m.Stands) && (m.Chains == w.chains || m.Whole == w.chains)
 	case stitchOrCh, stitchOrSp:
 		return h.weight(r) > 0 || m.Kind == Spaces
 	case turning:
@@ -164,7 +164,7 @@ func (h *hand) passTo(i int, w want) {
 		}
 		s.left -= stitches
 		switch {
-		case stitches == 0 || s.soft || w.what == space || w.what == anyLoop || w.what == corner || w.what == group || s.last.made != nil && sameUnit(s.last.made, r.made):
+		case stitches == 0 || s.soft || w.what == space || w.what == anyLoop || w.what == corner || w.what == group || s.ofUnit && sameUnit(s.last.made, r.made):
 		case w.what == named || w.what == chain:
 			s.passing += stitches
 			h.named = true
@@ -210,7 +210,7 @@ func (h *hand) use(n int, byChains bool) (Span, int) {
 	s.used[r.made.Kind] += int32(n)
 	s.left -= h.weight(r) * n
 	s.off += n
-	s.soft, s.entered = false, false
+	s.soft, s.entered, s.ofUnit = false, false, false
 	s.last.made, s.last.span = r.made, r.span(s.off-1, 1)
 	if r.made.Kind == Spaces {
 		span.Face, s.last.span.Face = InSpace, InSpace

@@ -141,6 +141,7 @@ type state struct {
 	fresh        bool // and nothing has been worked in it yet
 	other        bool // the hook goes along the other side of the chain
 	ends         bool // along row-ends
+	ofUnit       bool // the last place was one of a shell, of which the rest is passed
 	that         bool // the next space is the one just named
 	tchain       int  // chains passed over at the hook
 	based        bool // they count as a stitch

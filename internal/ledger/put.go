@@ -52,10 +52,13 @@ func (h *hand) put(m *Made, w want, count, uses int) {
 			count -= whole
 			continue
 		}
+		count--
 		if !h.across(m, w, each, uses) {
+			if count > 0 {
+				h.beyond(m, w, count, each, uses)
+			}
 			return
 		}
-		count--
 	}
 }
 
@@ -84,15 +87,17 @@ func (h *hand) putGroups(m *Made, w want, count int) {
 func (h *hand) across(m *Made, w want, each, uses int) bool {
 	var into Span
 	for need := uses; need > 0; {
-		if h.seek(w) == nil {
-			m.Into, m.N = into, each
-			h.s.short += need
-			h.emit(m)
-			return false
+		n := 0
+		var span Span
+		if h.seek(w) != nil {
+			span, n = h.use(need, byChains(w))
 		}
-		span, n := h.use(need, byChains(w))
 		if n == 0 {
-			h.s.short += need
+			m.Into, m.N = into, each
+			if !h.so.open {
+				h.s.short += need
+			}
+			h.emit(m)
 			return false
 		}
 		if both, ok := follows(into, span); ok || into.N == 0 {

@@ -289,7 +289,7 @@ func (h *hand) open() int {
 	if s.other && s.left == 1 {
 		return 0 // the first chain, which has been worked already
 	}
-	if s.left > 0 && s.last.made != nil && h.restOfUnit() == s.left {
+	if s.left > 0 && s.ofUnit && h.restOfUnit() == s.left {
 		return 0
 	}
 	return s.left

@@ -172,7 +172,7 @@ func (h *hand) toLast(w want, n int) {
 		s.off += take
 		s.left -= take * weight
 		over -= take * weight
-		if !soft && !(s.last.made != nil && sameUnit(s.last.made, r.made)) {
+		if !soft && !(s.ofUnit && sameUnit(s.last.made, r.made)) {
 			s.holes += take * weight
 		}
 	}
@@ -249,6 +249,7 @@ func (h *hand) nth(k *craft, t *notation.Target, w want, count int) {
 				h.passOne()
 			}
 			h.spread(k, want{}, 1, count)
+			h.s.ofUnit = true
 			return
 		}
 	case w.what == space:
