@@ -35,7 +35,7 @@ func (p *parser) bracketAt(i int) bracketKind {
 	if closes && p.t[i+1].kind != tWord && p.claimsIn(i+1, to) { // "58 dc counting turning ch"
 		return claim
 	}
-	if p.remarkIn(i, to) {
+	if p.remarkIn(i, to) && !p.toldHow(to+1) {
 		return remark
 	}
 	if closes && p.claimsIn(i+1, to) {
@@ -48,6 +48,22 @@ func (p *parser) bracketAt(i int) bracketKind {
 func (p *parser) expectsNumber(i int) bool {
 	t := &p.t[i]
 	return t.kind == tWord && (t.is || t.word == wNext || t.word == wIn || t.word == wFirst || t.word == wLast || t.word == wSkip || t.word == wCh || t.word == wOf)
+}
+
+// toldHow reports whether token i says how often or where the bracket before it is worked, so that it is no remark.
+func (p *parser) toldHow(i int) bool {
+	if i >= p.end {
+		return false
+	}
+	t := &p.t[i]
+	if t.kind == tNumber || t.kind == tSlot {
+		return i+1 < p.end && (p.t[i+1].kind == tOpen || p.t[i+1].kind == tWord && (p.t[i+1].word == wTimes || p.t[i+1].word == wX || p.t[i+1].word == wMore))
+	}
+	switch t.word {
+	case wX, wTwice, wOnce, wThrice, wIn, wAcross, wAround:
+		return t.kind == tWord
+	}
+	return false
 }
 
 // remarkIn reports whether the bracket from token i to its end says something about the work rather than working it.
@@ -186,8 +202,10 @@ func (p *parser) groupBody() *Group {
 	if g.Bracket != '[' {
 		g.Bracket = '('
 	}
-	last := p.last
+	last, open := p.last, p.open
+	p.open = 0
 	p.within(i+1, to, func() { g.Body, _ = p.clauses() })
+	p.open = open
 	if len(g.Body) == 0 {
 		p.last = last
 	}

@@ -280,8 +280,8 @@ func (p *parser) bareClaim(b *body) bool {
 		switch c.Noun.Kind {
 		case NoNoun:
 			ok = false
-		case AStitch, AUnit, AChain:
-			ok = ok && rowDone(b.out[len(b.out)-1])
+		case AStitch, AUnit, AChain: // "Ch 1, turn, 36 sc." works them
+			ok = ok && (before == tStop || before == tColon) && rowDone(b.out[len(b.out)-1]) && makesAny(b.out)
 		}
 	}
 	if !ok {
@@ -294,9 +294,32 @@ func (p *parser) bareClaim(b *body) bool {
 
 // endsRow reports whether a clause is the last that a row works.
 func endsRow(c Clause) bool {
-	switch c.(type) {
-	case *Turn, *Join, *Fasten:
+	switch c := c.(type) {
+	case *Turn:
+		return !c.Not
+	case *Join:
+		return !c.Not
+	case *Fasten:
 		return true
+	}
+	return false
+}
+
+// makesAny reports whether anything is worked by the clauses.
+func makesAny(cs []Clause) bool {
+	for _, c := range cs {
+		switch c := c.(type) {
+		case *Make, *Evenly, *Like:
+			return true
+		case *Group:
+			if makesAny(c.Body) {
+				return true
+			}
+		case *Repeat:
+			if makesAny(c.Body) {
+				return true
+			}
+		}
 	}
 	return false
 }

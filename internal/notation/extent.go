@@ -56,7 +56,7 @@ func (p *parser) across() (Extent, bool) {
 			return Extent{}, false
 		}
 	}
-	if p.is(wAcross, wAround) && p.isAt(1, wNext, wSame, wPost, wEach, wFirst) || p.is(wAlong) {
+	if p.is(wAcross, wAround) && p.isAt(1, wNext, wSame, wThat, wPost, wEach, wEvery, wFirst, wLast) || p.is(wAlong) {
 		return Extent{}, false
 	}
 	around := !p.is(wAcross)
@@ -365,7 +365,7 @@ func (p *parser) timesHere() (Extent, bool) {
 	case p.eat(wX):
 		c, ok := p.count()
 		return Extent{Kind: Times, Count: c}, ok
-	case p.kindAt(0, tStar) && p.at(0).n == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && (!p.kindAt(2, tWord) || p.isAt(2, wTimes)):
+	case p.kindAt(0, tStar) && p.open == 0 && p.at(0).n == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && (!p.kindAt(2, tWord) || p.isAt(2, wTimes)):
 		p.i++
 		c, ok := p.count()
 		return Extent{Kind: Times, Count: c}, ok

@@ -114,12 +114,12 @@ func (p *parser) unitOf() (stitch.Stitch, bool) {
 	}
 	i := p.i
 	p.i += 2
-	of := p.at(0).stitch
-	if e := of.Find(); !p.at(0).is || e == nil || e.Class != stitch.Plain {
+	of, n := p.readStitch()
+	if e := of.Find(); n == 0 || e == nil || e.Class != stitch.Plain || of != of.Base() {
 		p.i = i
 		return stitch.Stitch{}, false
 	}
-	p.i++
+	p.i += n
 	p.eatKind(tHyphen)
 	if p.eat(wGroup) {
 		return stitch.Stitch{Name: "group", Of: of.Name, Members: uint8(t.n)}, true
@@ -339,6 +339,10 @@ func (p *parser) chainNoun() (Noun, bool) {
 		p.i++
 		hyphen := p.eatKind(tHyphen)
 		p.i++
+		if p.kindAt(0, tHyphen) && p.kindAt(1, tNumber) { // "next 1 ch-1 loop": the chains' number comes behind
+			p.i = k
+			return Noun{}, false
+		}
 		hyphen = p.eatKind(tHyphen) || hyphen
 		if !hyphen && !p.is(wSp, wLoop) {
 			p.i = k
@@ -371,6 +375,11 @@ func (p *parser) nounAhead() bool {
 // adjective passes over one word that describes a noun: "raglan st", "thumb ch", "blue sc". It returns the word as written.
 func (p *parser) adjective() string {
 	t := p.at(0)
+	if t.begins {
+		if _, n := p.readStitch(); n > 0 {
+			return "" // "quad tr"
+		}
+	}
 	if t.kind != tWord || t.word != unknown && t.word != wFront && t.word != wBack && t.word != wLeft && t.word != wRight && t.word != wSide && t.word != wEdge || t.is || len(t.low) < 2 {
 		return ""
 	}

@@ -69,7 +69,7 @@ type parser struct {
 	last   stitch.Stitch // the stitch worked last, for "2 in next"
 	loop   stitch.Loop   // named by the target being read
 	loops  bool          // whether one was named
-	open   int           // how many repeats are open
+	open   int           // how many repeats are open in the list of clauses being read
 	far    int           // the furthest token at which something else was wanted
 	wanted string        // what
 	only   *Only         // of the clauses being read

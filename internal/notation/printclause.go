@@ -318,7 +318,7 @@ func (w *writer) group(g *Group) {
 	if g.In != nil {
 		s := stitch.Stitch{}
 		if len(g.Body) > 0 {
-			if m, ok := g.Body[len(g.Body)-1].(*Make); ok {
+			if m, ok := g.Body[len(g.Body)-1].(*Make); ok && g.In.wraps() {
 				s = m.Stitch
 			}
 		}

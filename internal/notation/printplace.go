@@ -45,7 +45,7 @@ func (w *writer) targetIn(t *Target, s stitch.Stitch, loop string) {
 		w.text("between ")
 	case t.Around:
 		w.text("around post of ")
-	case s.Post != stitch.NoPost && !t.bare():
+	case s.Post != stitch.NoPost && !t.bare() && !t.Nth.Said && !t.Base:
 		w.text("around ")
 	default:
 		w.text("in ")
@@ -59,6 +59,18 @@ func (w *writer) targetIn(t *Target, s stitch.Stitch, loop string) {
 // bare reports whether nothing is named but where.
 func (t *Target) bare() bool {
 	return t.Noun.Kind == NoNoun && !t.Count.Said && !t.Each && !t.Nth.Said && t.Of.Kind == NoNoun && t.Edge == nil
+}
+
+// wraps reports whether a place is named so that "around" before it cannot be taken for "all the way around".
+func (t *Target) wraps() bool {
+	if t.Nth.Said || t.Base {
+		return false
+	}
+	switch t.Where {
+	case Next, Same, First, Last:
+		return !t.Any
+	}
+	return t.Each
 }
 
 var whereWords = [...]string{

@@ -6,7 +6,7 @@ import "foundrow/internal/source"
 func (p *parser) star(b *body, closed int) bool {
 	i := p.i
 	rank := p.at(0).n
-	if rank == 1 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && (!p.kindAt(2, tWord) || p.isAt(2, wTimes)) { // "(…) *8"
+	if rank == 1 && p.open == 0 && p.kindAt(-1, tShut) && p.kindAt(1, tNumber) && (!p.kindAt(2, tWord) || p.isAt(2, wTimes)) { // "(…) *8"
 		if e, ok := p.times(); ok {
 			return p.applyTimes(b, closed, e)
 		}
@@ -29,6 +29,7 @@ func (p *parser) star(b *body, closed int) bool {
 		return true
 	}
 	b.stars = append(b.stars, star{rank: rank, at: len(b.out), token: i})
+	p.open++
 	return true
 }
 
@@ -81,6 +82,7 @@ func (p *parser) close(b *body, s star, e Extent) *Repeat {
 		b.stars = b.stars[:n]
 	}
 	b.stars = b.stars[:len(b.stars)-1]
+	p.open = len(b.stars)
 	at := min(s.at, len(b.out))
 	r := &Repeat{Body: append([]Clause{}, b.out[at:]...), Stars: s.rank, Extent: e}
 	r.Until = s.mark

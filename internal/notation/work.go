@@ -576,7 +576,7 @@ func (p *parser) through() (Clause, bool) {
 	}
 	p.eat(wOnly)
 	switch t := p.at(0); {
-	case t.kind == tComma, t.kind == tColon, t.kind == tEnd, t.kind == tStop, p.is(wAcross, wAround, wThroughout):
+	case t.kind == tComma, t.kind == tColon, t.kind == tSemi, t.kind == tEnd, t.kind == tStar, t.kind == tShut, t.kind == tStop, p.is(wAcross, wAround, wThroughout):
 		p.eat(wAcross, wAround, wThroughout)
 		return &Through{placed: p.placed(i), Loop: p.loop}, true
 	}

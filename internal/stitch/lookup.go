@@ -115,10 +115,20 @@ func Read(words []string, t Terms) (Stitch, int) {
 func readBase(words []string, t Terms) (Stitch, int) {
 	first := lower(words[0])
 	for _, sp := range spellings[t][first] {
-		if len(sp.rest) >= len(words) || !startWith(words[1:], sp.rest) {
+		if len(sp.rest) >= len(words) {
 			continue
 		}
 		n := 1 + len(sp.rest)
+		if last := len(sp.rest); last > 0 && startWith(words[1:], sp.rest[:last-1]) { // "quad tr2tog"
+			if base, together, ok := cutTog(lower(words[last])); ok && base == sp.rest[last-1] {
+				s := sp.stitch
+				s.Together = together
+				return s, n
+			}
+		}
+		if !startWith(words[1:], sp.rest) {
+			continue
+		}
 		if s, m := readChange(sp.stitch, words[n:]); m > 0 {
 			return s, n + m
 		}

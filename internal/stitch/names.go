@@ -28,7 +28,11 @@ func (s Stitch) bare(t Terms) string {
 		}
 	}
 	if s.Post != NoPost {
-		name = [...]string{"", "FP", "BP"}[s.Post] + name
+		prefix := [...]string{"", "FP", "BP"}[s.Post]
+		if strings.Contains(name, " ") {
+			prefix += " "
+		}
+		name = prefix + name
 	}
 	if s.Together > 0 {
 		name += strconv.Itoa(int(s.Together)) + "tog"
