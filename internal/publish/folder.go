@@ -146,8 +146,16 @@ func (f *folder) free(o site.Output) (bool, error) {
 	return false, nil
 }
 
-// begin makes the folder of an output and notes its name, so that a run that is cut short can be told from a stranger's file.
+// begin makes the folder of an output and notes its name, so that after a run that was cut short our files can be told from a
+// stranger's.
 func (f *folder) begin(name string) error {
+	if err := f.note(name); err != nil {
+		return err
+	}
+	return f.makeFolder(path.Dir(name))
+}
+
+func (f *folder) note(name string) error {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	if f.journal == nil {
@@ -157,15 +165,16 @@ func (f *folder) begin(name string) error {
 		}
 		f.journal = journal
 	}
-	if _, err := f.journal.WriteString(name + "\n"); err != nil {
-		return err
-	}
-	return f.makeFolder(path.Dir(name))
+	_, err := f.journal.WriteString(name + "\n")
+	return err
 }
 
 // makeFolder makes a folder and those above it. A link in the place of a folder is refused: it could lead anywhere.
 func (f *folder) makeFolder(name string) error {
-	if f.folders[name] {
+	f.mu.Lock()
+	there := f.folders[name]
+	f.mu.Unlock()
+	if there {
 		return nil
 	}
 	if err := f.makeFolder(path.Dir(name)); err != nil {
@@ -180,7 +189,9 @@ func (f *folder) makeFolder(name string) error {
 			return fmt.Errorf("%s is in the way: a folder must be made there", f.on(name))
 		}
 	}
+	f.mu.Lock()
 	f.folders[name] = true
+	f.mu.Unlock()
 	return nil
 }
 

@@ -19,7 +19,11 @@ type past struct {
 	memory  *site.Memory
 }
 
-const pastTitle = "foundrow remembers 1 "
+// What is remembered is a title with the program's name, a line for each file read, and a line for each result.
+const (
+	pastTitle  = "foundrow remembers 1 "
+	pastMiddle = "--\n"
+)
 
 // recallPast reads what is remembered of a studio, if it is the same program that remembered it.
 func recallPast(studio string, forget bool) *past {
@@ -37,7 +41,7 @@ func recallPast(studio string, forget bool) *past {
 		return p
 	}
 	text, same := bytes.CutPrefix(text, []byte(pastTitle+p.program+"\n"))
-	stamps, memory, whole := bytes.Cut(text, []byte("\n\n"))
+	stamps, memory, whole := bytes.Cut(text, []byte(pastMiddle))
 	if !same || !whole {
 		return p
 	}
@@ -57,7 +61,7 @@ func (p *past) keep(d *disk) {
 		return
 	}
 	text := d.appendStamps([]byte(pastTitle + p.program + "\n"))
-	text = append(text, '\n')
+	text = append(text, pastMiddle...)
 	text = append(text, p.memory.Text()...)
 	if os.MkdirAll(filepath.Dir(p.file), 0o777) != nil {
 		return

@@ -79,6 +79,17 @@ func TestPublishAgainIsPublish(t *testing.T) {
 	})
 }
 
+// What was published a moment ago is remembered, though its files are too new to be told from their times alone.
+func TestRemembered(t *testing.T) {
+	studio := madeUp(t, 3)
+	if w := run(t, Order{Studio: studio}).Work; w.Read != 3 || w.Set != 3 {
+		t.Errorf("at first %+v", w)
+	}
+	if w := run(t, Order{Studio: studio}).Work; w.Read != 0 || w.Set != 0 || w.Layouts != 0 {
+		t.Errorf("a moment later %+v", w)
+	}
+}
+
 // An edit that leaves a file's size and time as they were is seen all the same.
 func TestEditBehindTheClock(t *testing.T) {
 	studio := madeUp(t, 1)

@@ -127,9 +127,12 @@ func (w *worked) owner(address string) (string, bool) {
 	if address == "" || slices.ContainsFunc(filters, func(f string) bool { return strings.HasPrefix(address, f+"/") }) {
 		return address, true
 	}
-	owner, printed := strings.CutSuffix(address, "print/")
-	if printed && !strings.HasPrefix(owner, "patterns/") {
-		owner = address
+	owner := address
+	if slug, is := strings.CutPrefix(address, "patterns/"); is {
+		slug, _, _ = strings.Cut(slug, "/")
+		if slices.Contains(page.Addresses(slug, w.looks.build.studio), address) {
+			owner = page.PatternAddress(slug)
+		}
 	}
 	return owner, w.looks.at(atAddress, owner) != Absent
 }
@@ -181,7 +184,7 @@ func nearestHeading(id, anchors string) string {
 	return "its headings are #" + strings.Join(headings, ", #")
 }
 
-// lines calls visit for everything that stands in a line of the text or of a piece.
+// lines calls visit for everything that stands in a line of the text. Rows have neither links nor pictures.
 func lines(p *pattern.Pattern, visit func(prose.Inline)) {
 	var walk func(prose.Line)
 	walk = func(line prose.Line) {
@@ -196,12 +199,6 @@ func lines(p *pattern.Pattern, visit func(prose.Inline)) {
 		}
 	}
 	prose.Walk(p.Text, walk)
-	for _, piece := range p.Pieces {
-		for _, row := range piece.Lines {
-			walk(row.Lead)
-			walk(row.Line)
-		}
-	}
 }
 
 // elsewhere reports whether an address names its scheme or its host, so that nothing of ours is meant.

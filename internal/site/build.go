@@ -140,7 +140,8 @@ func (b *build) leaves() ([]*Result, error) {
 	return results, err
 }
 
-// each calls work for every leaf, on as many goroutines as there are processors, and returns the first error.
+// each calls work for every leaf and returns the first error. There are more goroutines than processors, because while pages are
+// written some of them wait for the disk; the pages in hand stay few.
 func each(leaves []leaf, step func(done, of int), work func(int, leaf) error) error {
 	var (
 		next, done atomic.Int64
@@ -148,7 +149,7 @@ func each(leaves []leaf, step func(done, of int), work func(int, leaf) error) er
 		all        sync.WaitGroup
 	)
 	n := len(leaves)
-	for range min(runtime.GOMAXPROCS(0), n) {
+	for range min(4*runtime.GOMAXPROCS(0), n) {
 		all.Go(func() {
 			for i := int(next.Add(1)) - 1; i < n && failed.Load() == nil; i = int(next.Add(1)) - 1 {
 				if err := work(i, leaves[i]); err != nil {

@@ -64,8 +64,8 @@ func (d *Desk) Proof(slugs []string) ([]proof.Pattern, source.Findings) {
 	each(leaves, nil, func(i int, l leaf) error {
 		w := b.work(l)
 		results[i], entries[i] = w.result(), proof.Of(l.slug, w.grade)
-		if w.page != nil {
-			cards[i] = w.page.Card()
+		if len(w.pages) > 0 {
+			cards[i] = w.pages[0].Card()
 		}
 		return nil
 	})

@@ -7,6 +7,7 @@ import (
 	"foundrow/internal/manuscript"
 	"foundrow/internal/page"
 	"foundrow/internal/pattern"
+	"foundrow/internal/proof"
 	"foundrow/internal/prose"
 	"foundrow/internal/source"
 )
@@ -18,7 +19,7 @@ type worked struct {
 	findings source.Findings
 	plain    *pattern.Plain // of a plain page
 	grade    *grade.Grade   // nil when there is no text
-	page     *page.Page
+	pages    []*page.Page   // its editions, the first to be opened with first
 	anchors  string
 	links    []Link
 	beside   []Made // the files shown, by their names from the leaf's folder
@@ -42,9 +43,12 @@ func (b *build) work(l leaf) *worked {
 	w.grade, found = grade.Work(p)
 	w.findings = append(w.findings, found...)
 	if l.plain {
-		w.page, found = page.OfPlain(w.grade, w.plain, b.studio)
+		var plain *page.Page
+		plain, found = page.OfPlain(w.grade, w.plain, b.studio)
+		w.pages = []*page.Page{plain}
 	} else {
-		w.page, found = page.Of(w.grade, b.studio)
+		w.findings = append(w.findings, proof.Check(w.grade, b.studio)...)
+		w.pages, found = page.Of(w.grade, b.studio)
 	}
 	w.findings = append(w.findings, found...)
 	w.anchors = anchors(p.Text)
@@ -60,11 +64,13 @@ func (b *build) read(w *worked, file *source.File) *pattern.Pattern {
 		w.plain, w.findings = plain, append(w.findings, found...)
 		return &plain.Pattern
 	}
-	p, found := manuscript.ReadPattern(file, w.slug, b.studio, b.tables())
+	tables := b.tables()
+	p, found := manuscript.ReadPattern(file, w.slug, b.studio, tables)
 	w.findings = append(w.findings, found...)
-	if table := p.Sizes.Table.Text; table != "" {
-		if w.looks.at(atTable, table) == Absent {
-			w.looks.at(atTables, "") // it may have been meant for one of these
+	if name := p.Sizes.Table.Text; name != "" {
+		w.looks.at(atTable, name)
+		if _, known := tables.Find(name); !known {
+			w.looks.at(atTables, "") // one of these may have been meant
 		}
 	}
 	return p

@@ -23,7 +23,7 @@ func (b *build) pattern(l leaf) (*Result, error) {
 		if err := b.set(w, r); err != nil {
 			return nil, err
 		}
-		r.Summary = summary(w.page.Card())
+		r.Summary = summary(w.pages[0].Card())
 	}
 	b.Memory.keep(l.part, r)
 	return r, nil
@@ -39,7 +39,7 @@ func (b *build) plainText(l leaf) (*Result, *worked) {
 	w := b.work(l)
 	r := w.result()
 	if r.State == Published {
-		r.Summary = summary(entry{page.Link{Address: l.address, Title: w.page.Title}, w.plain.Order})
+		r.Summary = summary(entry{page.Link{Address: l.address, Title: w.pages[0].Title}, w.plain.Order})
 	}
 	b.Memory.keep(part, r)
 	return r, w

@@ -161,8 +161,8 @@ func (p *Preview) read(i int) *Result {
 // keep remembers what came of working a pattern. Its card is kept also while it is not published, for its title.
 func (p *Preview) keep(l leaf, w *worked) *Result {
 	r := w.result()
-	if w.page != nil {
-		r.Summary = summary(w.page.Card())
+	if len(w.pages) > 0 {
+		r.Summary = summary(w.pages[0].Card())
 	}
 	p.build.Memory.keep(l.part, r)
 	return r
@@ -232,9 +232,9 @@ func (p *Preview) Sheets(part string, last *Sheets) *Sheets {
 			p.readings[i].once.Do(func() { p.readings[i].result.Store(p.keep(l, w)) })
 		}
 		s.result = w.result()
-		if w.page != nil {
+		if len(w.pages) > 0 {
 			s.Outputs, s.Trouble = p.set(w, s.result)
-			s.Worked = &Worked{w.grade, w.page}
+			s.Worked = &Worked{w.grade, w.pages[0]}
 		}
 		return s.result
 	})

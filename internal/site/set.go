@@ -101,15 +101,20 @@ func (b *build) set(w *worked, r *Result) error {
 	w.looks.at(atLayouts, "")
 	w.looks.at(atMenu, "")
 	r.Looks = w.looks.list
-	w.page.Menu = b.menu
 	layouts, _ := b.layouts()
-	if w.leaf.plain {
-		return b.sheet(r, w.address, w.page, layouts.Plain)
+	for _, p := range w.pages {
+		p.Menu = b.menu
+		if w.leaf.plain {
+			return b.sheet(r, p.Address, p, layouts.Plain)
+		}
+		if err := b.sheet(r, p.Print, p, layouts.Print); err != nil {
+			return err
+		}
+		if err := b.sheet(r, p.Address, p, layouts.Pattern); err != nil {
+			return err
+		}
 	}
-	if err := b.sheet(r, page.PrintAddress(w.slug), w.page, layouts.Print); err != nil {
-		return err
-	}
-	return b.sheet(r, w.address, w.page, layouts.Pattern)
+	return nil
 }
 
 // sheet sets and puts one page.

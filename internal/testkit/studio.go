@@ -9,7 +9,7 @@ import (
 )
 
 // Studio makes up a studio of so many patterns, as files by name: all different, none with a finding that is an error. Each
-// pattern has about 6 KB, nine sizes and eighty values of its own, and prints some eighty of them in its text.
+// pattern has about 6 KB, nine sizes and forty formulas, and prints eighty values in its text.
 func Studio(patterns int) map[string]string {
 	files := map[string]string{"content/studio.toml": "title = \"Made Up\"\naddress = \"https://madeup.example/\"\n"}
 	for i := range patterns {
@@ -18,8 +18,8 @@ func Studio(patterns int) map[string]string {
 	return files
 }
 
-// groups of four values make eighty of them with the four that all come from.
-const groups = 19
+// groups of four formulas make forty with the four that all come from.
+const groups = 9
 
 // Pattern makes up the pattern of a number.
 func Pattern(i int) string {
@@ -46,22 +46,21 @@ func Pattern(i int) string {
 	return b.String()
 }
 
-// text writes the words below the front matter: paragraphs, a table, a worked piece, with values in all of them.
+// text writes the words below the front matter: paragraphs, lists, a table and a worked piece, with values in all of them.
 func text(b *strings.Builder, i int) {
-	fmt.Fprintf(b, "Thing %d is worked *flat* from the hem up, {chest - bust} wider than its wearer. It asks for **one yarn**\nand one hook, and for nothing that is hard.\n\n", i)
+	fmt.Fprintf(b, "Thing %d is worked *flat* from the hem up, wider than its wearer. It asks for **one yarn**\nand one hook, and for nothing that is hard. Read it through once before you begin: the parts are met in the order\nin which they are worked, and what is said once of the edges holds for all of them. See [where to begin](#the-piece).\n\n", i)
 	b.WriteString("## Widths\n\n| | Stitches | Rows |\n| --- | --- | --- |\n")
-	for n := range 5 {
+	for n := range 6 {
 		fmt.Fprintf(b, "| Part %d | {n%d} | {r%d} |\n", n+1, n, n)
 	}
 	b.WriteString("\n## The piece\n\n```rows piece\nFoundation: Ch {front + 1}.\nRow 1: Hdc in 2nd ch from hook and in each ch across. ({front} sts)\n")
 	b.WriteString("Rows 2 to {tall}: Ch 1, turn, hdc in each st across. ({front} sts)\n```\n")
 	for n := range groups {
-		if n%4 == 0 {
-			fmt.Fprintf(b, "\n### Part %d\n\n", n/4+1)
-		}
-		fmt.Fprintf(b, "Count {n%d} stitches from the edge, mark the {d%d}th stitch and work {r%d} rows even; {w%d} are left.\n", n, n, n, n)
+		fmt.Fprintf(b, "\n### Part %d\n\nCount {n%d} stitches from the edge and mark the {d%d}th; work {r%d} rows even in the *second* colour.\n", n+1, n, n, n)
+		fmt.Fprintf(b, "Of the {w%d} stitches that are left, {n%d - 2} lie beside the {front - 2} you know:\n\n", n, n)
+		fmt.Fprintf(b, "- go on over {r%d - 1} rows, **turning** at the end of each;\n- end at the marked stitch, break the yarn and leave a tail to sew with.\n", n)
 	}
-	b.WriteString("\n## Finishing\n\nWeave in the ends, lay the piece out to {chest / 2} by {length}, pin its edges every hand's width and let it\ndry for a night. Sew the sides from the hem up and leave the upper ends open for the arms.\n")
+	b.WriteString("\n## Finishing\n\nWeave in the ends, lay the piece out to {chest / 2} by {length}, pin its edges every hand's width and let it\ndry for a night. Sew the sides from the hem up and leave the upper ends open for the arms. What is left of the\nyarn makes a tassel as long as your hand.\n")
 }
 
 // WriteStudio writes files by name into a folder.

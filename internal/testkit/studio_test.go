@@ -1,6 +1,7 @@
 package testkit
 
 import (
+	"strings"
 	"testing"
 	"testing/fstest"
 
@@ -28,8 +29,11 @@ func TestStudio(t *testing.T) {
 		if len(p.Sizes) != 9 {
 			t.Errorf("%s has the sizes %v", p.Slug, p.Sizes)
 		}
-		if n := len(p.Values); n < 80 || n > 100 {
+		if n := len(p.Values); n < 40 || n > 60 {
 			t.Errorf("%s has %d values", p.Slug, n)
+		}
+		if n := strings.Count(Pattern(i), "{") - 1; n < 79 || n > 82 { // less the ball's
+			t.Errorf("%s prints %d values", p.Slug, n)
 		}
 	}
 }
