@@ -252,7 +252,7 @@ func (h *hand) measures(c *notation.Claim, n, made int) (got int, ok, sure bool)
 		return got, false, true
 	case notation.ARepeat:
 		return h.s.repeats, h.s.repeats == n, h.s.repeats > 0
-	case notation.ARowEnd, notation.ARing, notation.AGap, notation.APost:
+	case notation.ARowEnd, notation.ARing:
 		return 0, true, false
 	case notation.TurningCh:
 		return 1, true, true

@@ -80,101 +80,6 @@ type parser struct {
 	one       [1]Clause // what single returns
 }
 
-var nothing = token{kind: tEnd, lexeme: &wordless}
-
-// at returns the token k places on.
-func (p *parser) at(k int) *token {
-	if p.i+k >= p.end || p.i+k < 0 {
-		return &nothing
-	}
-	return &p.t[p.i+k]
-}
-
-// is reports whether the next token is one of the words.
-func (p *parser) is(words ...word) bool { return p.isAt(0, words...) }
-
-func (p *parser) isAt(k int, words ...word) bool {
-	t := p.at(k)
-	if t.kind != tWord {
-		return false
-	}
-	for _, w := range words {
-		if t.word == w {
-			return true
-		}
-	}
-	return false
-}
-
-// eat passes over the next token when it is one of the words.
-func (p *parser) eat(words ...word) bool {
-	if p.is(words...) {
-		p.i++
-		return true
-	}
-	return false
-}
-
-// eatAll passes over the words when all of them come next, in order.
-func (p *parser) eatAll(words ...word) bool {
-	for k, w := range words {
-		if !p.isAt(k, w) {
-			return false
-		}
-	}
-	p.i += len(words)
-	return true
-}
-
-func (p *parser) kindAt(k int, kd kind) bool { return p.at(k).kind == kd }
-
-// eatKind passes over the next token when it is of the kind.
-func (p *parser) eatKind(kd kind) bool {
-	if p.kindAt(0, kd) {
-		p.i++
-		return true
-	}
-	return false
-}
-
-// low is the word k places on, in small letters as the dictionary wants it; empty for anything else.
-func (p *parser) low(k int) string {
-	t := p.at(k)
-	switch t.kind {
-	case tWord:
-		return t.low
-	case tNumber, tOrdinal:
-		return small(p.text[t.from:t.to])
-	}
-	return ""
-}
-
-// done reports whether the window is read to its end.
-func (p *parser) done() bool { return p.i >= p.end }
-
-// here is the place of the next token.
-func (p *parser) here() int {
-	if p.i < len(p.t) {
-		return p.t[p.i].from
-	}
-	return p.sc.to
-}
-
-// since is the span of the tokens read from the i-th on.
-func (p *parser) since(i int) source.Span {
-	if i >= p.i {
-		return source.At(p.here())
-	}
-	return source.Span{From: p.t[i].from, To: p.t[p.i-1].to}
-}
-
-// want notes what could have stood at the next token, for the finding if nothing else can be made of it.
-func (p *parser) want(what string) {
-	if p.i >= p.far {
-		p.far, p.wanted = p.i, what
-	}
-}
-
 // report adds a finding, unless it was made already when the same words were read another way.
 func (p *parser) report(s source.Span, rule, message, fix string) {
 	place := p.in.File.Place(s)
@@ -216,13 +121,12 @@ func quoted(s string) string { return "`" + s + "`" }
 
 // line reads one line of the block; nil for a blank one.
 func (p *parser) line(from, to int) Line {
-	whole := source.Span{From: from, To: to}
 	text := strings.TrimSpace(p.text[from:to])
 	if text == "" {
 		return nil
 	}
 	start := from + strings.Index(p.text[from:to], text)
-	whole = source.Span{From: start, To: start + len(text)}
+	whole := source.Span{From: start, To: start + len(text)}
 	if len(text) > longest {
 		p.report(source.Span{From: start, To: start + 40}, "unread", "a line of more than "+strconv.Itoa(longest)+" letters", "write one row a line")
 		return &Unread{placed{Span: whole}, text}

@@ -1,7 +1,5 @@
 package notation
 
-import "foundrow/internal/stitch"
-
 // change reads an increase or decrease that is more than a stitch: "inc 6 dc evenly spaced around", "dec 1 st at each end", "increase
 // 1", "dec at beginning of row". "inc" and "dec" alone are stitches and are left to make.
 func (p *parser) change() (Clause, bool) {
@@ -88,22 +86,6 @@ func (p *parser) atEnds(by int, c Count, i int) (Clause, bool) {
 	}
 	e.placed = p.placed(i)
 	return e, true
-}
-
-// onlyOn reads "work on first 20 sts only".
-func (p *parser) onlyOn() (Clause, bool) {
-	i := p.i
-	if !p.eatAll(wWork, wOn) && !p.eatAll(wWorking, wOn) {
-		return nil, false
-	}
-	var t Target
-	k := p.i
-	if !p.place(&t) || !p.isAt(-1, wOnly) || t.Where != First && t.Where != Last && t.Where != Next && t.Where != Same {
-		p.i = i
-		return nil, false
-	}
-	t.Span = p.since(k)
-	return &Within{placed: p.placed(i), In: t}, true
 }
 
 // spaced reads "evenly", "evenly spaced", "spaced evenly", with what it goes along.
@@ -289,41 +271,3 @@ func (p *parser) everyRow(c *Continue) bool {
 	}
 	return true
 }
-
-// timesInSizes reads the other sizes of "twice more (6 mos. 3 times more) (9 mos. 4 times more)": each bracket names a size.
-func (p *parser) timesInSizes(e Extent) Count {
-	c := e.Count
-	if c.List != nil || c.Slot > 0 {
-		return c
-	}
-	var by []Entry
-	for p.kindAt(0, tOpen) && p.t[p.i].n < p.end {
-		open := p.t[p.i]
-		size, n := -1, 0
-		p.within(p.i+1, open.n, func() {
-			size = p.sizeHere()
-			if x, ok := p.times(); ok && size >= 0 && x.Kind == e.Kind {
-				n = x.Count.Plain
-			} else {
-				size = -1
-			}
-		})
-		if size < 0 {
-			break
-		}
-		if by == nil {
-			by = make([]Entry, len(p.in.Sizes))
-			for k := range by {
-				by[k].N = c.Plain
-			}
-		}
-		by[size].N = n
-		p.i = open.n + 1
-	}
-	if by == nil {
-		return c
-	}
-	return Count{Said: true, List: by, Span: c.Span}
-}
-
-var noStitch stitch.Stitch
