@@ -118,6 +118,7 @@ func (p *parser) step(b *body) bool {
 	if t := p.at(0); t.kind == tWord && t.is && t.word == unknown && t.stitch.Name != "sl st" { // by far the commonest
 		if c, ok := p.clause(b); ok {
 			b.out = append(b.out, c...)
+			p.unbracketed(b)
 			return true
 		}
 		return false
@@ -141,6 +142,7 @@ func (p *parser) step(b *body) bool {
 		return false
 	}
 	b.out = append(b.out, c...)
+	p.unbracketed(b)
 	return true
 }
 

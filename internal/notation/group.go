@@ -1,5 +1,11 @@
 package notation
 
+import (
+	"strings"
+
+	"foundrow/internal/source"
+)
+
 // bracket reads a bracket as a clause, a claim, or words about the clause before it.
 func (p *parser) bracket(b *body, closed int) bool {
 	i := p.i
@@ -103,6 +109,60 @@ func (p *parser) groupRest(b *body, g *Group, i int) {
 	}
 	g.placed = p.placed(i)
 	b.out = append(b.out, g)
+}
+
+// unbracketed makes a group of "3 dc, ch 2, 3 dc in next ch-2 sp", which is worked in one place though nothing says so. The stitches are
+// alike and stand either side of a chain, and only the last of them is told where it goes: a space or a corner, or a stitch that takes
+// several. It is asked about, because it could be read stitch by stitch.
+func (p *parser) unbracketed(b *body) {
+	end := len(b.out) - 1
+	last, ok := b.out[end].(*Make)
+	if !ok || !last.In.onePlace() || last.And {
+		return
+	}
+	from, low := end, 0
+	if n := len(b.stars); n > 0 {
+		low = b.stars[n-1].at
+	}
+	for from-2 >= low {
+		chain, isChain := b.out[from-1].(*Chain)
+		m, isMake := b.out[from-2].(*Make)
+		if !isChain || !isMake || chain.Says != ChainUnsaid || m.In.Said() || m.Stitch != last.Stitch || m.Form != last.Form || last.In.Where != Same && !m.Count.equal(&last.Count) {
+			break
+		}
+		from -= 2
+	}
+	inStitch := last.In.Noun.Kind == AnyStitch || last.In.Noun.Kind == AStitch
+	if from == end || inStitch && (last.Form != NumberFirst || last.Count.plain() && last.Count.Plain < 2) {
+		return
+	}
+	in := last.In
+	last.In = Target{}
+	g := &Group{Body: append([]Clause{}, b.out[from:]...), Bracket: '(', In: &in}
+	g.Span = source.Span{From: b.out[from].At().From, To: last.Span.To}
+	g.Only = last.Only
+	b.out = append(b.out[:from], g)
+	w := writer{terms: p.in.Terms}
+	w.clause(g)
+	var said strings.Builder
+	for i := range w.parts {
+		w.parts[i].writeTo(&said, func(int) string { return "n" })
+	}
+	p.fs.Ask(p.in.File, g.Span, "group-unsaid", quoted(p.text[g.Span.From:g.Span.To])+" is taken as worked all in one place", "write "+said.String())
+}
+
+// onePlace reports whether a target is a single place that several stitches may go into.
+func (t *Target) onePlace() bool {
+	if !t.Said() || t.Count.Said || t.Each || t.Nth.Said || t.Till.Kind != NotSaid || t.Over {
+		return false
+	}
+	switch t.Noun.Kind {
+	case ASpace, AnyStitch, AStitch:
+		return t.Where == Next || t.Where == Same || t.Where == InSpace || t.Where == First || t.Where == Last
+	case AUnit:
+		return t.Noun.Name == "corner"
+	}
+	return false
 }
 
 // countsInGroup reads "ch 4 (dc, ch 1)": what the chain straight before it stands for.

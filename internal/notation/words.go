@@ -35,7 +35,6 @@ const (
 	wBefore
 	wAfter
 	wBelow
-	wAbove
 	wUp
 	wDown
 	wSt
@@ -132,7 +131,6 @@ const (
 	wThere
 	wIt
 	wFor
-	wStart
 	wFoundation
 	wPull
 	wTight
@@ -141,7 +139,6 @@ const (
 	wRejoin
 	wCut
 	wWhere
-	wRows2 // "rows" of something
 	wContinue
 	wManner
 	wPatt
@@ -151,21 +148,15 @@ const (
 	wShaping
 	wBoth
 	wThickness
-	wDirection
 	wGroup
 	wPair
 	wMiddle
-	wEven
-	wOdd
 	wWithout
 	wReach
 	wUsing
 	wStarting
-	wBlock
 	wDesired
 	wSection
-	wMissingWord
-	wBody
 	wForm
 	wOpposite
 	wNumberWord
@@ -179,15 +170,10 @@ const (
 	wFree
 	wStuff
 	wAgain
-	wAdd
 	wExtra
-	wWhile
 	wAlso
-	wTime
 	wDone
 	wOmit
-	wSlip
-	wSet2
 	wDropped
 )
 
@@ -202,7 +188,7 @@ var spelled = []struct {
 	{wLast, "last final"}, {wEnd, "end ends"}, {wEach, "each ea"}, {wEvery, "every"}, {wAll, "all"}, {wAny, "any"},
 	{wIn, "in into inside"}, {wOn, "on onto"}, {wAt, "at"}, {wOf, "of"}, {wFrom, "from"}, {wHook, "hook"}, {wTo, "to"}, {wTill, "till til"},
 	{wUntil, "until"}, {wThrough, "through thru"}, {wAround, "around"}, {wAcross, "across"}, {wAlong, "along"}, {wOver, "over"}, {wUnder, "under"},
-	{wBetween, "between bet btw"}, {wBefore, "before"}, {wAfter, "after"}, {wBelow, "below"}, {wAbove, "above"}, {wUp, "up"}, {wDown, "down"},
+	{wBetween, "between bet btw"}, {wBefore, "before"}, {wAfter, "after"}, {wBelow, "below"}, {wUp, "up"}, {wDown, "down"},
 	{wSt, "st sts stitch stitches"}, {wCh, "ch chs chain chains"}, {wSp, "sp sps space spaces"}, {wLoop, "loop loops lp lps"},
 	{wRing, "ring circle"}, {wRemaining, "rem remaining"}, {wRemain, "remain remains"}, {wLeft, "left"}, {wRight, "right"},
 	{wRep, "rep repeat repeats repeating reps rept"}, {wMore, "more additional further"}, {wAnother, "another"}, {wTimes, "times time"}, {wOnce, "once"},
@@ -223,9 +209,9 @@ var spelled = []struct {
 	{wStarting, "starting"}, {wFoundation, "foundation"}, {wPull, "pull draw drawing pulling bringing"}, {wTight, "tight closed tightly loosely"}, {wDrop, "drop carry"}, {wChange, "change changing switch"},
 	{wRejoin, "rejoin re-join attach"}, {wCut, "cut break"}, {wWhere, "where"}, {wContinue, "cont continue"}, {wManner, "manner way"}, {wPatt, "patt pattern pat"},
 	{wSet, "set established"}, {wWithin, "within"}, {wReversing, "reversing"}, {wShaping, "shaping"}, {wBoth, "both"}, {wThickness, "thicknesses layers thickness"},
-	{wGroup, "group groups"}, {wPair, "pair pairs"}, {wOdd, "odd"}, {wWithout, "without"}, {wReach, "reach"}, {wUsing, "using"},
+	{wGroup, "group groups"}, {wPair, "pair pairs"}, {wWithout, "without"}, {wReach, "reach"}, {wUsing, "using"},
 	{wDesired, "desired"}, {wSection, "section sections"}, {wForm, "form"}, {wPlain, "plain"}, {wThroughout, "throughout"}, {wWhich, "which"},
-	{wLong, "long"}, {wBehind, "behind"}, {wClose, "close"}, {wFree, "free"}, {wAgain, "again"}, {wAdd, "add"}, {wExtra, "extra"}, {wWhile, "while"}, {wAlso, "also"},
-	{wDone, "done"}, {wDropped, "the your its"}, {wOmit, "omit omitting"},
+	{wLong, "long"}, {wBehind, "behind"}, {wClose, "close"}, {wFree, "free"}, {wAgain, "again"}, {wExtra, "extra"}, {wAlso, "also"},
+	{wDone, "done"}, {wStuff, "stuff stuffing"}, {wDropped, "the your its"}, {wOmit, "omit omitting"},
 	{wNumberWord, "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred"},
 }
