@@ -25,6 +25,7 @@ func (h *hand) againLine(i int, l *notation.Again) {
 		h.row.name.Number = stretches[0].from
 		h.begins(&l.Label, stretches[0].from)
 		h.row = h.sheet.again(i, l)
+		h.row.number = stretches[0].from
 		h.row.name = nameOf(&l.Label, stretches[0].from)
 	} else {
 		h.catchUp(0)
@@ -39,6 +40,11 @@ func (h *hand) againLine(i int, l *notation.Again) {
 		if n := len(stretches); n > 0 {
 			h.so.number = stretches[n-1].to
 		}
+		return
+	}
+	if len(cycle) == 1 && rows <= 1 && len(l.Claims) > 0 && l.Extent.Kind == notation.NotSaid {
+		h.once(cycle[0], l)
+		h.print(h.sheet.again(i, l), from)
 		return
 	}
 	switch e := &l.Extent; e.Kind {
@@ -60,6 +66,25 @@ func (h *hand) againLine(i int, l *notation.Again) {
 		h.cycle(cycle, n)
 	}
 	h.endAgain(i, l, from)
+}
+
+// once works a row that another row says, with the count printed behind it.
+func (h *hand) once(w *words, l *notation.Again) {
+	t := h.next(w, h.row)
+	t.claims, t.odd = l.Claims, false
+	b := h.before()
+	if !h.attempt(t) {
+		said := 0
+		if len(l.Rows) == 1 {
+			said, _ = h.number(&l.Rows[0].From, 0)
+		}
+		if said == 0 || !h.meantOther(t, said, l.At(), b) {
+			h.back(b)
+			h.workRow(t)
+		}
+	}
+	h.worked++
+	h.tell(t.number, t.number, w)
 }
 
 // endAgain checks the count printed behind a repetition.

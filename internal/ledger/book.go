@@ -67,6 +67,7 @@ type Row struct {
 	Line     int // of the block
 	Side     notation.Side
 	Round    bool
+	Picked   bool     // worked along edges to begin the piece: a row, but none of those it numbers
 	Units    []string // the names of its units, as they were numbered from 1; empty for groups without a name
 	Tally    Tally    // of one working
 	Unworked []Span   // what it left of the row below, live still

@@ -50,6 +50,12 @@ func (h *hand) clause(c notation.Clause, rest []notation.Clause, top bool) {
 	case *notation.Join:
 		h.join(c)
 	case *notation.Travel:
+		if h.row.slips {
+			for i := range c.In {
+				h.make(&notation.Make{Stitch: c.Stitch, In: c.In[i]}, rest)
+			}
+			return
+		}
 		h.travel(c)
 	case *notation.Evenly:
 		h.evenly(c, rest)

@@ -90,6 +90,7 @@ func wordsOf(i int, l *notation.Row) *words {
 	if w.split = forSome(l.Body); w.split {
 		w.plain = false
 	}
+	w.slips = onlySlips(l.Body)
 	for _, c := range l.Body {
 		switch c := c.(type) {
 		case *notation.Counts:
@@ -102,6 +103,26 @@ func wordsOf(i int, l *notation.Row) *words {
 		}
 	}
 	return w
+}
+
+// onlySlips reports whether slip stitches are all that a row works.
+func onlySlips(clauses []notation.Clause) bool {
+	found := false
+	for _, c := range clauses {
+		switch c := c.(type) {
+		case *notation.Travel:
+			found = true
+		case *notation.Make:
+			if c.Stitch.Name != "sl st" {
+				return false
+			}
+			found = true
+		case *notation.Chain, *notation.Turn, *notation.Remark, *notation.Yarn, *notation.Marker, *notation.Through, *notation.Counts:
+		default:
+			return false
+		}
+	}
+	return found
 }
 
 // forSome reports whether any of the clauses is for some sizes only.
@@ -250,7 +271,7 @@ func (h *hand) numbers(l *notation.Label) ([]stretch, bool) {
 		case to < from-1:
 			h.row.name = nameOf(l, from)
 			h.report(RowNumbers, source.Error, l.Span, 0, [2]string{}, from, to)
-			to = from
+			return nil, false
 		case to < from:
 			continue
 		case to-from > most:

@@ -167,6 +167,11 @@ func (h *hand) make(c *notation.Make, rest []notation.Clause) {
 	}
 	k := h.craftOf(s, c.At())
 	t := &c.In
+	if s.Together > 1 && inOnePlace(t) { // "dc3tog in next st": all its legs stand in one stitch
+		cluster := *k
+		cluster.uses = 1
+		k = &cluster
+	}
 	if k.none || k.slip && t.Where == notation.FromHook && h.s.begun && !h.onChain() { // a picot
 		return
 	}
@@ -190,6 +195,15 @@ func (h *hand) make(c *notation.Make, rest []notation.Clause) {
 		return
 	}
 	h.work1(k, c, t, count, rest)
+}
+
+// inOnePlace reports whether a target names one place, by "in next st" and its like.
+func inOnePlace(t *notation.Target) bool {
+	switch t.Where {
+	case notation.Next, notation.Same:
+		return !t.Count.Said && !t.Each && !t.Over && t.Till.Kind == notation.NotSaid && t.Noun.Kind != notation.NoNoun
+	}
+	return false
 }
 
 // lastIn works all but the last one where the clause says, and the last in a place of its own.
@@ -259,6 +273,10 @@ func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int,
 		w = want{what: ring}
 	}
 	if t.Where == notation.First && s.begun && !s.entered && h.closesLoop(k, c) {
+		return
+	}
+	if t.Where == notation.First && !t.Count.Said && h.onlyChained() { // "ch 3 (counts as dc), dc in first st": the chain stands on it
+		h.place(k, s.base, count)
 		return
 	}
 	all := t.Where == notation.Everywhere || t.Where == notation.Remaining || t.Where == notation.RestUnnamed || t.Till.Kind != notation.NotSaid ||
@@ -331,6 +349,12 @@ func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int,
 		places = n / k.uses // "sc2tog in next 4 sts"
 	}
 	h.spread(k, w, places, each)
+}
+
+// onlyChained reports whether nothing but a chain that is counted as a stitch has been made in the row.
+func (h *hand) onlyChained() bool {
+	made := h.made[h.first:]
+	return len(made) == 1 && made[0].Kind == Turnings && made[0].Counted && h.s.base.made != nil
 }
 
 // spread works each of a stitch in every one of so many places.

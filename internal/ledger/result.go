@@ -13,11 +13,13 @@ func (b *Book) Count() int {
 	return b.Rows[len(b.Rows)-1].Count
 }
 
-// Worked is how many rows the piece has.
+// Worked is how many rows the piece has, as it numbers them.
 func (b *Book) Worked() int {
 	n := 0
 	for i := range b.Rows {
-		n += b.Rows[i].Times
+		if !b.Rows[i].Picked {
+			n += b.Rows[i].Times
+		}
 	}
 	return n
 }

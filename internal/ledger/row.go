@@ -20,6 +20,7 @@ type words struct {
 	side   notation.Side
 	opens  *opening // how it opens, once that was looked at
 	split  bool     // some of it is for some sizes only
+	slips  bool     // slip stitches are all it works: they are its fabric
 	plain  bool     // nothing in it looks further than the row below or does anything but make stitches
 }
 
@@ -78,8 +79,10 @@ func (h *hand) workRow(t text) {
 			return
 		}
 	}
-	if h.meantOther(t, b) {
-		return
+	if like, ok := onlyLike(t.body); ok && len(like.Rows) == 1 && !like.Rows[0].To.Said && len(t.claims) > 0 {
+		if said, _ := h.number(&like.Rows[0].From, 0); h.meantOther(t, said, like.At(), b) {
+			return
+		}
 	}
 	if n := b.so.shown; n >= 0 && !b.so.open {
 		h.back(b)
@@ -93,15 +96,10 @@ func (h *hand) workRow(t text) {
 	h.attempt(t)
 }
 
-// meantOther tries, for a row that repeats another one and does not come out, whether it comes out as one of the rows told lately: then
-// that is the row which is meant.
-func (h *hand) meantOther(t text, b before) bool {
-	like, ok := onlyLike(t.body)
-	if !ok || len(like.Rows) != 1 || like.Rows[0].To.Said || len(t.claims) == 0 {
-		return false
-	}
-	said, _ := h.number(&like.Rows[0].From, 0)
-	for n := h.so.number; n > max(0, h.so.number-8); n-- {
+// meantOther tries, for a row that says what row said says and does not come out, whether it comes out as one of the rows told lately:
+// then that is the row which is meant.
+func (h *hand) meantOther(t text, said int, span source.Span, b before) bool {
+	for n := b.so.number; n > max(0, b.so.number-8); n-- {
 		other, found := h.find(n)
 		if !found || n == said {
 			continue
@@ -114,7 +112,7 @@ func (h *hand) meantOther(t text, b before) bool {
 		try.words = other
 		if h.attempt(try) {
 			h.row = t
-			h.fail(RowReference, like.At(), 4, said, n, h.so.count)
+			h.fail(RowReference, span, 4, said, n, h.so.count)
 			return true
 		}
 	}

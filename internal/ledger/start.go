@@ -207,6 +207,7 @@ func (h *hand) startEdges(l *notation.Start) {
 	h.lay(false)
 	h.pickUp(l.Pickup)
 	h.close()
+	h.b.Rows[len(h.b.Rows)-1].Picked = true
 	h.so.rows-- // not a row of its own in the numbering
 	h.so.rows = max(h.so.rows, 0)
 	h.so.number = 0

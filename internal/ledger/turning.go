@@ -8,6 +8,7 @@ import (
 
 // A verdict is what a beginning chain is taken for.
 type verdict struct {
+	open   bool // neither the trade nor the pattern settles it
 	stands bool // it takes the first place and can be worked into
 	counts bool // it is in the printed number
 	as     stitch.Stitch
@@ -38,6 +39,9 @@ func (h *hand) verdict(c *notation.Chain, n int, o opening) verdict {
 	how := stated
 	if how == AsUsual {
 		how = h.shown(n, o, usual)
+		if usual.open && how == CountsNot {
+			h.unsettled(n, usual.as)
+		}
 	}
 	if n > 1 {
 		h.moot.chain = true
@@ -154,13 +158,10 @@ func (h *hand) usual(n int, o opening) verdict {
 		}
 		return verdict{counts: n == 3, as: stitch.Stitch{Name: "dc"}}
 	case e.Counts == stitch.Unsettled:
-		if n == e.Turning {
-			h.unsettled(n, s)
-		}
 		if n >= 4 {
 			return verdict{counts: true, as: stitch.Stitch{Name: "dc"}, plus: n - 3}
 		}
-		return verdict{as: s}
+		return verdict{as: s, open: n == e.Turning}
 	case n == e.Turning:
 		return verdict{counts: e.Counts == stitch.Counted, as: s}
 	case n > e.Turning && e.Counts == stitch.Counted:
