@@ -29,7 +29,7 @@ func cells(b *ledger.Book, row int) []cell {
 		for range m.N {
 			switch m.Kind {
 			case ledger.Stitches:
-				out = append(out, cell{name: b.Stitches[m.Of].Name})
+				out = append(out, cell{name: b.Known[m.Of].Name})
 			case ledger.Spaces:
 				out = append(out, cell{chains: m.Chains})
 			}

@@ -46,7 +46,7 @@ type Made struct {
 	Kind    Kind
 	Stands  bool  // it can be worked into, as some turning chains cannot
 	Counted bool  // it is in the printed number
-	Of      int32 // which stitch, by its place in Book.Stitches: of a turning chain, what it stands for; 0 is none that is known
+	Of      int32 // which stitch, by its place in Book.Known: of a turning chain, what it stands for; 0 is none that is known
 	N       int
 	Chains  int  // of each space, of a turning chain
 	Whole   int  // of a space that is part of a beginning chain or closed by a tall join: what it may be called by
@@ -115,13 +115,13 @@ type Taken struct {
 
 // A Book is a piece worked in one size. It is not changed once it is returned.
 type Book struct {
-	Rows     []Row
-	Stitches []stitch.Stitch // the first is none
-	Printed  []Printed
-	Marks    []Mark
-	Taken    []Taken
-	Habits   Habits // under which it was read
-	Closes   bool   // every row came out, by use and by count
+	Rows    []Row
+	Known   []stitch.Stitch // the first is none
+	Printed []Printed
+	Marks   []Mark
+	Taken   []Taken
+	Habits  Habits // under which it was read
+	Closes  bool   // every row came out, by use and by count
 
 	last       Edge
 	foundation Edge

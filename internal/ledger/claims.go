@@ -262,7 +262,7 @@ func (h *hand) measures(c *notation.Claim, n, made int) (got int, ok, sure bool)
 
 // tally counts what a noun names in the row in hand.
 func (h *hand) tally(n notation.Noun) int {
-	h.b.Stitches = h.sheet.stitches
+	h.b.Known = h.sheet.stitches
 	return h.b.tally(h.made[h.first:], h.s.names, n, func(c notation.Count) int {
 		k, _ := h.number(&c, 0)
 		return k
@@ -276,7 +276,7 @@ func (b *Book) tally(row []Made, units []string, n notation.Noun, number func(no
 		return counted(row, false)
 	case notation.AStitch:
 		for i := range row {
-			if m := &row[i]; (m.Kind == Stitches || m.Kind == Turnings) && m.Counted && called(&b.Stitches[m.Of], n) {
+			if m := &row[i]; (m.Kind == Stitches || m.Kind == Turnings) && m.Counted && called(&b.Known[m.Of], n) {
 				got += m.N
 			}
 		}
@@ -304,7 +304,7 @@ func (b *Book) tally(row []Made, units []string, n notation.Noun, number func(no
 			name = n.Name
 		}
 		for i := range row {
-			if m := &row[i]; m.Kind == Stitches && b.Stitches[m.Of].Name == name {
+			if m := &row[i]; m.Kind == Stitches && b.Known[m.Of].Name == name {
 				got += m.N
 			}
 		}
@@ -334,7 +334,7 @@ func (b *Book) blocks(row []Made) int {
 	n := 0
 	for i := range row {
 		m := &row[i]
-		three := m.Kind == Stitches && m.N == 3 && height(b.Stitches[m.Of]) > 2
+		three := m.Kind == Stitches && m.N == 3 && height(b.Known[m.Of]) > 2
 		if !three {
 			continue
 		}

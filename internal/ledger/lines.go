@@ -30,7 +30,7 @@ func (h *hand) work() (*Book, []Report) {
 		}
 	}
 	h.b.Closes = h.errors == 0
-	h.b.Stitches = h.sheet.stitches
+	h.b.Known = h.sheet.stitches
 	h.sheet.room, h.sheet.rows = h.made, len(h.b.Rows)
 	return h.b, h.reports
 }

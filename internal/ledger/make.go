@@ -8,7 +8,7 @@ import (
 
 // A craft is what is known of a stitch: what it takes, what it leaves, and what that is called.
 type craft struct {
-	made  int32 // what stands afterwards, by its place in Book.Stitches
+	made  int32 // what stands afterwards, by its place in Book.Known
 	makes int   // of them for each one worked
 	uses  int
 	unit  string // the shell or other unit that they are

@@ -182,7 +182,11 @@ func (h *hand) recount() {
 
 // rowEnds works along row-ends: those of the edge the row is on, else those of this piece.
 func (h *hand) rowEnds(k *craft, c *notation.Make, t *notation.Target, count int) {
-	onEnds := h.s.run < len(h.s.runs) && h.s.runs[h.s.run].made.Kind == Ends
+	at := h.s.run
+	for at < len(h.s.runs) && at == h.s.run && h.s.off >= h.s.runs[at].n { // the run before is used up
+		at++
+	}
+	onEnds := at < len(h.s.runs) && h.s.runs[at].made.Kind == Ends
 	n, said := h.number(&t.Count, 0)
 	switch {
 	case onEnds:

@@ -73,7 +73,7 @@ func (b *Book) Counts(row int) []Kindred {
 		switch m := &r.Made[i]; m.Kind {
 		case Stitches, Turnings:
 			if m.Counted {
-				s := b.Stitches[m.Of]
+				s := b.Known[m.Of]
 				s.Loop = stitch.BothLoops
 				add(Kindred{Kind: Stitches, Stitch: s, N: m.N})
 			}
@@ -109,7 +109,7 @@ func (b *Book) Total() []Kindred {
 			switch m := &r.Made[j]; m.Kind {
 			case Stitches:
 				if r.Times > 0 {
-					s := b.Stitches[m.Of]
+					s := b.Known[m.Of]
 					s.Loop = stitch.BothLoops
 					add(Stitches, s, m.N*times)
 				}

@@ -102,7 +102,7 @@ func (h *hand) start(l *notation.Start) {
 	h.so.chained = 0
 	h.so.joined = false
 	h.b.start = len(h.b.Rows)
-	h.b.Stitches = h.sheet.stitches
+	h.b.Known = h.sheet.stitches
 	h.s = state{}
 	switch {
 	case len(l.Edges) > 0:
@@ -175,7 +175,7 @@ func (h *hand) startEdges(l *notation.Start) {
 		for _, r := range part.runs() {
 			m := *r.made
 			m.N, m.Into = r.n, Span{}
-			m.Of = h.sheet.one(part.Book.Stitches[m.Of])
+			m.Of = h.sheet.one(part.Book.Known[m.Of])
 			if r.face == FreeLoop && m.Kind == Stitches {
 				m.Kind, m.Of = Chains, h.sheet.one(stitch.Stitch{Name: "ch"})
 			}
