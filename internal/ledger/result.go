@@ -5,7 +5,10 @@ import (
 	"foundrow/internal/stitch"
 )
 
-// Count is how many stitches the last row leaves, as its claim counts them.
+// Stitches is how many stitches the last row leaves, as its claim counts them.
+func (b *Book) Stitches() int { return b.Count() }
+
+// Count is the number of the last row, as its claim counts it.
 func (b *Book) Count() int {
 	if len(b.Rows) == 0 {
 		return 0
