@@ -51,6 +51,11 @@ func (b *build) work(l leaf) *worked {
 		w.pages, found = page.Of(w.grade, b.studio)
 	}
 	w.findings = append(w.findings, found...)
+	for _, f := range w.findings {
+		if f.Place.File != l.file {
+			w.looks.at(atFile, f.Place.File) // a place in another file holds as long as that file does
+		}
+	}
 	w.anchors = anchors(p.Text)
 	w.shows(p)
 	w.leads(p)

@@ -64,7 +64,7 @@ func (v *viewer) ask(t reporter, name string) (Output, bool) {
 // what the build finds. Patterns with an error are the build's to leave out; here they come as far as they go.
 func TestPreviewIsBuild(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawn{files: map[string]string{"content/studio.toml": "title = \"Dunes\"\naddress = \"https://dunes.example/\"\n"}}
+		d := drawn{files: map[string]string{"content/studio.toml": "title = \"Dunes\"\naddress = \"https://dunes.example/\"\ncontact = \"us@dunes.example\"\n"}}
 		var v viewer
 		var kept shelf // what was published at every step, so that what stays of a faulty pattern is known
 		var memory Memory
@@ -126,7 +126,7 @@ func (v *viewer) compare(t reporter, built Site, have map[string][]byte) {
 // costs what it touches.
 func TestPreviewWork(t *testing.T) {
 	files := map[string]string{
-		"content/studio.toml":                  "title = \"Dunes\"\naddress = \"https://dunes.example/\"\n",
+		"content/studio.toml":                  "title = \"Dunes\"\naddress = \"https://dunes.example/\"\ncontact = \"us@dunes.example\"\n",
 		"content/sizes/dune.toml":              table(0),
 		"content/patterns/hat/pattern.md":      text("hat", "released = 2026-01-02\n", 1),
 		"content/patterns/hat/it.jpg":          "a picture",
@@ -156,7 +156,7 @@ func TestPreviewWork(t *testing.T) {
 		{does: "one pattern is edited", edit: map[string]string{"content/patterns/hat/pattern.md": text("hat", "released = 2026-01-02\n", 2)},
 			asks: []string{hat}, look: true, want: Work{Read: 1, Set: 1, Replayed: 4}},
 		{does: "the catalogue tells of its new title", asks: []string{front}, want: Work{Replayed: 5, Catalogue: 1}},
-		{does: "a comment in studio.toml is nothing", edit: map[string]string{"content/studio.toml": "title = \"Dunes\" # of sand\naddress = \"https://dunes.example/\"\n"},
+		{does: "a comment in studio.toml is nothing", edit: map[string]string{"content/studio.toml": "title = \"Dunes\" # of sand\naddress = \"https://dunes.example/\"\ncontact = \"us@dunes.example\"\n"},
 			asks: []string{hat, front}, look: true, want: Work{Replayed: 5}},
 		{does: "a style is edited", edit: map[string]string{"layouts/pattern/pattern.css": "h1 { color: teal }"},
 			asks: []string{hat}, look: true, want: Work{Read: 1, Set: 1, Replayed: 4, Layouts: 1}},
@@ -198,7 +198,7 @@ func TestPreviewWork(t *testing.T) {
 // TestPreviewOfFaults shows what is made while something is wrong.
 func TestPreviewOfFaults(t *testing.T) {
 	files := map[string]string{
-		"content/studio.toml":                "title = \"Dunes\"\naddress = \"https://dunes.example/\"\n",
+		"content/studio.toml":                "title = \"Dunes\"\naddress = \"https://dunes.example/\"\ncontact = \"us@dunes.example\"\n",
 		"content/sizes/dune.toml":            table(0),
 		"content/patterns/hat/pattern.md":    text("hat", "released = 2026-01-02\n", 1),
 		"content/patterns/hat/it.jpg":        "a picture",
@@ -253,7 +253,7 @@ func TestPreviewOfFaults(t *testing.T) {
 
 // TestPreviewOfMany asks a preview from many sides at once; it is for the race detector.
 func TestPreviewOfMany(t *testing.T) {
-	files := map[string]string{"content/studio.toml": "title = \"Dunes\"\naddress = \"https://dunes.example/\"\n", "content/sizes/dune.toml": table(0)}
+	files := map[string]string{"content/studio.toml": "title = \"Dunes\"\naddress = \"https://dunes.example/\"\ncontact = \"us@dunes.example\"\n", "content/sizes/dune.toml": table(0)}
 	for i := range 20 {
 		files[fmt.Sprintf("content/patterns/hat-%d/pattern.md", i)] = text("hat", "released = 2026-01-02\n", i%4)
 		files[fmt.Sprintf("content/pages/page-%d.md", i)] = fmt.Sprintf("# Page %d\n\nWords.\n", i)

@@ -47,7 +47,7 @@ func (d *drawn) change(t *rapid.T) {
 			delete(d.files, "layouts/pattern/pattern.css")
 		}
 	case "studio":
-		d.files["content/studio.toml"] = fmt.Sprintf("# %d\ntitle = \"Dunes %d\"\naddress = \"https://dunes.example/\"\n", n, n/2)
+		d.files["content/studio.toml"] = fmt.Sprintf("# %d\ntitle = \"Dunes %d\"\naddress = \"https://dunes.example/\"\ncontact = \"us@dunes.example\"\n", n, n/2)
 	}
 }
 
@@ -64,7 +64,7 @@ func table(n int) string {
 // same bytes. Patterns with an error stay as they were published, which a clean build cannot know: so it is told of them.
 func TestRebuildIsBuild(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := drawn{files: map[string]string{"content/studio.toml": "title = \"Dunes\"\naddress = \"https://dunes.example/\"\n"}}
+		d := drawn{files: map[string]string{"content/studio.toml": "title = \"Dunes\"\naddress = \"https://dunes.example/\"\ncontact = \"us@dunes.example\"\n"}}
 		var kept shelf
 		memory := new(Memory)
 		for range rapid.IntRange(1, 12).Draw(t, "builds") {

@@ -11,7 +11,7 @@ import (
 // Studio makes up a studio of so many patterns, as files by name: all different, none with a finding that is an error. Each
 // pattern has about 6 KB, nine sizes and forty formulas, and prints eighty values in its text.
 func Studio(patterns int) map[string]string {
-	files := map[string]string{"content/studio.toml": "title = \"Made Up\"\naddress = \"https://madeup.example/\"\n"}
+	files := map[string]string{"content/studio.toml": "title = \"Made Up\"\naddress = \"https://madeup.example/\"\ncontact = \"us@madeup.example\"\n"}
 	for i := range patterns {
 		files[fmt.Sprintf("content/patterns/thing-%04d/pattern.md", i)] = Pattern(i)
 	}
@@ -27,7 +27,7 @@ func Pattern(i int) string {
 	skills := [...]string{"basic", "easy", "intermediate", "complex"}
 	var b strings.Builder
 	fmt.Fprintf(&b, "```toml\ntitle = \"Made-up Thing %d\"\nkind = %q\nsummary = \"The thing made up under number %d.\"\n", i, kinds[i%len(kinds)], i)
-	fmt.Fprintf(&b, "released = 2025-%02d-%02d\nskill = %q\nterms = \"us\"\n\n", 1+i%12, 1+i%28, skills[i%len(skills)])
+	fmt.Fprintf(&b, "released = 2025-%02d-%02d\nversion = \"1.0\"\nskill = %q\nterms = \"us\"\n\n", 1+i%12, 1+i%28, skills[i%len(skills)])
 	fmt.Fprintf(&b, "[yarn.main]\nname = \"Any smooth DK wool\"\nweight = 3\nball = { weighs = \"50 g\", runs = \"120 m\" }\nneeds = \"%d m\"\n\n", 400+i%300)
 	b.WriteString("[hook.main]\nsize = \"4.5 mm\"\n\n[gauge.body]\nstitch = \"hdc\"\n")
 	fmt.Fprintf(&b, "stitches = %d\nrows = %d\n\n[sizes]\ntable = \"women\"\noffer = \"XS to 5X\"\nsample = \"M\"\n\n", 13+i%5, 10+i%4)
