@@ -27,10 +27,16 @@ type workbench struct {
 	byName   map[string]int
 	turning  []ledger.Turning
 	specials []ledger.Special
-	taken    []map[edgeName]ledger.Edge // by size: what is left of an edge of which something was taken
+	taken    []map[edgeName]taken // by size: what is left of an edge of which something was taken
 }
 
 type edgeName struct{ piece, which string }
+
+// taken is what is left of an edge, and how many of the pieces made alike were used up before it.
+type taken struct {
+	left   ledger.Edge
+	copies int
+}
 
 // An ask is a value of a piece that a formula uses.
 type ask struct{ piece, of string }
@@ -154,7 +160,7 @@ func (w *plan) answer(place, s int, given []measure.Num) formula.Figure {
 	whole := func(n int) formula.Figure { return formula.Figure{Num: measure.Int(int64(n))} }
 	switch a.of {
 	case "stitches":
-		return whole(book.Stitches())
+		return whole(book.Count())
 	case "rows":
 		return whole(book.Worked())
 	case "height":

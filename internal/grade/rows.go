@@ -46,7 +46,7 @@ func (w *plan) workPiece(e *entry, cols []formula.Column) {
 			Name: pc.Name, Block: pc.Rows, Sizes: w.p.Sizes.Names, Size: w.sizes[s], Turning: w.bench.turning, Specials: w.bench.specials,
 			Reversed: w.p.Pieces[pc.Blocks[0]].Reversed,
 			Count:    func(c notation.Count) (n int, absent, ok bool) { return w.countIn(c, s, lengths) },
-			Edges:    func(piece, which string) (ledger.Edge, bool) { return w.edgeIn(piece, which, s) },
+			Edges:    func(piece, which string, copy int) (ledger.Edge, bool) { return w.edgeIn(piece, which, copy, s) },
 			Rows:     func(length notation.Extent) (int, bool) { return w.rowsIn(pc, length, s) },
 		}
 	}
@@ -60,7 +60,8 @@ func (w *plan) workPiece(e *entry, cols []formula.Column) {
 	}
 	for s, book := range books {
 		for _, t := range book.Taken {
-			w.bench.taken[s][edgeName{t.Piece, t.Which}] = t.Left
+			name := edgeName{t.Piece, t.Which}
+			w.bench.taken[s][name] = taken{t.Left, w.bench.taken[s][name].copies + t.Copies}
 		}
 	}
 }
@@ -92,13 +93,15 @@ func (w *plan) countIn(c notation.Count, s int, lengths map[int]bool) (n int, ab
 	return n, false, whole && n >= 0
 }
 
-// edgeIn gives an edge of a piece that is worked already: what is left of it, where something was taken.
-func (w *plan) edgeIn(piece, which string, s int) (ledger.Edge, bool) {
-	if left, taken := w.bench.taken[s][edgeName{piece, which}]; taken {
-		return left, true
+// edgeIn gives an edge of a piece that is worked already: what is left of it, where something was taken, or that of the next of
+// several made alike.
+func (w *plan) edgeIn(piece, which string, copy, s int) (ledger.Edge, bool) {
+	before, was := w.bench.taken[s][edgeName{piece, which}]
+	if was && copy == 0 {
+		return before.left, true
 	}
 	at, there := w.bench.byName[piece]
-	if !there {
+	if !there || copy > 0 && before.copies+copy >= w.p.Pieces[w.bench.pieces[at].Blocks[0]].Make {
 		return ledger.Edge{}, false
 	}
 	if books := w.bench.pieces[at].Books; s < len(books) && books[s] != nil {

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"foundrow/internal/formula"
-	"foundrow/internal/ledger"
 	"foundrow/internal/measure"
 )
 
@@ -25,11 +24,11 @@ func (w *plan) workSizes() {
 		w.slotValues[i], block = block[:n:n], block[n:]
 	}
 	w.sampleValues = make([][2]formula.Value, len(w.sample))
-	w.bench.taken = make([]map[edgeName]ledger.Edge, n)
+	w.bench.taken = make([]map[edgeName]taken, n)
 	cols := make([]formula.Column, n)
 	figures := make([]formula.Figure, n*len(w.entries))
 	for s := range cols {
-		w.bench.taken[s] = map[edgeName]ledger.Edge{}
+		w.bench.taken[s] = map[edgeName]taken{}
 		cols[s] = formula.Column{Size: w.sizes[s], Figures: figures[s*len(w.entries) : (s+1)*len(w.entries)]}
 		cols[s].Ask = func(place int, given []measure.Num) formula.Figure { return w.answer(place, s, given) }
 	}

@@ -111,6 +111,7 @@ type Mark struct {
 type Taken struct {
 	Piece, Which string
 	Left         Edge
+	Copies       int // how many pieces made alike were used up before it
 }
 
 // A Book is a piece worked in one size. It is not changed once it is returned.

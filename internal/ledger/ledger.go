@@ -25,7 +25,10 @@ type Piece struct {
 	// left open without a report. Left nil, plain numbers and lists are read and values are not.
 	Count func(notation.Count) (n int, absent, ok bool)
 	// Edges gives the live edges of pieces that are worked already. What a piece takes of them stands in Book.Taken.
-	Edges func(piece, which string) (Edge, bool)
+	// Copy counts the pieces that are made alike, from 0 for the first of which something is left.
+	Edges func(piece, which string, copy int) (Edge, bool)
+	// Copies gives how many of a piece are made alike, each with edges of its own. Left nil, an edge may be named as often as she likes.
+	Copies func(piece string) int
 	// Rows gives how many rows make a length, for "until piece measures". Left nil, such rows are left open.
 	Rows func(length notation.Extent) (rows int, ok bool)
 }

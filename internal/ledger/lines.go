@@ -26,7 +26,7 @@ func (h *hand) work() (*Book, []Report) {
 	h.b.last = h.so.live
 	for _, f := range h.foreign {
 		if f.known {
-			h.b.Taken = append(h.b.Taken, Taken{f.piece, f.which, f.left})
+			h.b.Taken = append(h.b.Taken, Taken{f.piece, f.which, f.left, f.copy})
 		}
 	}
 	h.b.Closes = h.errors == 0

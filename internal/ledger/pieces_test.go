@@ -120,9 +120,9 @@ func workCase(t *testing.T, body string) {
 		tree, fs := notation.Parse(notation.Input{File: f, Body: source.Span{To: len(f.Text)}, Terms: terms, Sizes: sizes})
 		in := make([]ledger.Piece, n)
 		for i := range in {
-			in[i] = ledger.Piece{Name: p.name, Block: tree, Sizes: sizes, Size: i, Turning: turning, Reversed: p.reversed, Edges: func(piece, which string) (ledger.Edge, bool) {
+			in[i] = ledger.Piece{Name: p.name, Block: tree, Sizes: sizes, Size: i, Turning: turning, Reversed: p.reversed, Edges: func(piece, which string, copy int) (ledger.Edge, bool) {
 				e, ok := shops[i][piece][which]
-				return e, ok
+				return e, ok && copy == 0
 			}}
 		}
 		books, reports := ledger.WorkSizes(in)

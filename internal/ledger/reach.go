@@ -10,25 +10,45 @@ type reach struct {
 	piece, which string
 	left         Edge
 	known        bool
+	copy         int // which of several pieces made alike it is of, from 0
 }
 
 // reachFor finds the edge that a name means, as much of it as is left.
 func (h *hand) reachFor(e *notation.Edge) *reach {
 	for i := range h.foreign {
 		if f := &h.foreign[i]; f.piece == e.Piece && f.which == e.Which {
+			h.another(f, e)
 			return f
 		}
 	}
-	edge, ok := h.edge(e)
+	edge, ok := h.edge(e, 0)
 	if !ok {
 		h.report(NoSuchEdge, source.Error, e.Span, 0, [2]string{e.Piece, e.Which})
 	}
-	h.foreign = append(h.foreign, reach{e.Piece, e.Which, edge, ok})
+	h.foreign = append(h.foreign, reach{e.Piece, e.Which, edge, ok, 0})
 	return &h.foreign[len(h.foreign)-1]
 }
 
-// edge finds a live edge, of another piece or of this one.
-func (h *hand) edge(e *notation.Edge) (Edge, bool) {
+// another goes on to the same edge of the next piece made alike, where the one before is used up.
+func (h *hand) another(f *reach, e *notation.Edge) {
+	if !f.known || f.left.Stitches() > 0 {
+		return
+	}
+	if edge, ok := h.edge(e, f.copy+1); ok {
+		f.left, f.copy = edge, f.copy+1
+	}
+}
+
+// another takes up the edge of another copy of a piece, where the one before is used up.
+func (h *hand) another(f *reach, e *notation.Edge) {
+	f.copies++
+	if h.p.Copies == nil || f.copies < h.p.Copies(e.Piece) {
+		f.left, f.known = h.edge(e)
+	}
+}
+
+// edge finds a live edge, of another piece or of this one; copy counts the pieces made alike.
+func (h *hand) edge(e *notation.Edge, copy int) (Edge, bool) {
 	which := e.Which
 	if e.Row.Said {
 		n, ok := h.number(&e.Row, 0)
@@ -44,7 +64,7 @@ func (h *hand) edge(e *notation.Edge) (Edge, bool) {
 	if h.p.Edges == nil {
 		return Edge{}, false
 	}
-	return h.p.Edges(e.Piece, which)
+	return h.p.Edges(e.Piece, which, copy)
 }
 
 // takeFrom takes n stitches of an edge of another piece.

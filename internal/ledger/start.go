@@ -262,7 +262,7 @@ func (h *hand) pickEach(c *notation.Make, mixed bool) {
 // cutEdge takes what a start names of an edge: its first or last stitches, the part between two markers, all of it.
 func (h *hand) cutEdge(e *notation.Edge) (Edge, bool) {
 	if e.Piece == "" || e.Piece == h.p.Name {
-		edge, ok := h.edge(e)
+		edge, ok := h.edge(e, 0)
 		if !ok {
 			h.fail(NoSuchEdge, e.Span, 0)
 			return Edge{}, false
@@ -273,6 +273,9 @@ func (h *hand) cutEdge(e *notation.Edge) (Edge, bool) {
 	f := h.reachFor(e)
 	if !f.known {
 		return Edge{}, false
+	}
+	if f.left.Stitches() == 0 {
+		h.another(f, e)
 	}
 	part, left := h.partOf(f.left, e)
 	f.left = left
@@ -357,7 +360,7 @@ func (h *hand) seam(l *notation.Seam) {
 	var n [2]int
 	for i := range l.Edges {
 		e := &l.Edges[i]
-		edge, ok := h.edge(e)
+		edge, ok := h.edge(e, 0)
 		if !ok {
 			h.report(NoSuchEdge, source.Error, e.Span, 0, [2]string{e.Piece, e.Which})
 			return
