@@ -27,8 +27,6 @@ type Piece struct {
 	// Edges gives the live edges of pieces that are worked already. What a piece takes of them stands in Book.Taken.
 	// Copy counts the pieces that are made alike, from 0 for the first of which something is left.
 	Edges func(piece, which string, copy int) (Edge, bool)
-	// Copies gives how many of a piece are made alike, each with edges of its own. Left nil, an edge may be named as often as she likes.
-	Copies func(piece string) int
 	// Rows gives how many rows make a length, for "until piece measures". Left nil, such rows are left open.
 	Rows func(length notation.Extent) (rows int, ok bool)
 }

@@ -39,14 +39,6 @@ func (h *hand) another(f *reach, e *notation.Edge) {
 	}
 }
 
-// another takes up the edge of another copy of a piece, where the one before is used up.
-func (h *hand) another(f *reach, e *notation.Edge) {
-	f.copies++
-	if h.p.Copies == nil || f.copies < h.p.Copies(e.Piece) {
-		f.left, f.known = h.edge(e)
-	}
-}
-
 // edge finds a live edge, of another piece or of this one; copy counts the pieces made alike.
 func (h *hand) edge(e *notation.Edge, copy int) (Edge, bool) {
 	which := e.Which

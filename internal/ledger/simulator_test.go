@@ -69,6 +69,9 @@ func (s step) text() string {
 func texts(steps []step) string {
 	words := make([]string, len(steps))
 	for i, s := range steps {
+		if s.kind == "first" && i+1 < len(steps) { // "2 sc, ch 1, 2 sc in next st" could be all in one place
+			s.kind = "run"
+		}
 		words[i] = s.text()
 	}
 	return strings.Join(words, ", ")

@@ -274,9 +274,6 @@ func (h *hand) cutEdge(e *notation.Edge) (Edge, bool) {
 	if !f.known {
 		return Edge{}, false
 	}
-	if f.left.Stitches() == 0 {
-		h.another(f, e)
-	}
 	part, left := h.partOf(f.left, e)
 	f.left = left
 	return part, true
