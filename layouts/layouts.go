@@ -7,5 +7,5 @@ import "embed"
 
 // Files are the layouts by name: "pattern/pattern.html", "pattern/pattern.css".
 //
-//go:embed */*.html */*.css
+//go:embed */*.html */*.css */*.js
 var Files embed.FS

@@ -41,7 +41,7 @@ var onlyIn = map[string][]string{
 	"github.com/BurntSushi/toml":   {"manuscript"},
 	"github.com/fsnotify/fsnotify": {"watch"},
 	"github.com/tdewolff/minify":   {"web"},
-	"html/template":                {"web"},
+	"html/template":                {"web", "watch"}, // watch: the band that a preview puts over a page
 	"codeberg.org/go-pdf/fpdf":     {"paper"},
 }
 

@@ -129,3 +129,20 @@ func (m Manuscript) Released() bool { return m.Plain || m.State != Unreleased }
 
 // Slug is the last part of a manuscript's address.
 func (m Manuscript) Slug() string { return m.Part[strings.IndexByte(m.Part, '/')+1:] }
+
+// Parts are the manuscripts of the studio by their parts, in their order.
+func (p *Preview) Parts() []string {
+	parts := make([]string, len(p.build.plan.leaves))
+	for i, l := range p.build.plan.leaves {
+		parts[i] = l.part
+	}
+	return parts
+}
+
+// File is the manuscript of a part.
+func (p *Preview) File(part string) string {
+	if i, is := p.places[part]; is {
+		return p.build.plan.leaves[i].file
+	}
+	return ""
+}

@@ -67,13 +67,13 @@ func (b *build) putAssets(r *Result, assets []web.File) error {
 	return nil
 }
 
-// layoutFiles lists the files that replace parts of the layouts. Go files are left out: where the layouts are those built into
-// the program, the one that builds them in lies beside them.
+// layoutFiles lists the files that replace parts of the layouts. Where the layouts are those built into the program, two things lie
+// beside them that are left out: the Go file that builds them in, and the preview's own part, which no page of a site is set with.
 func (b *build) layoutFiles(folder string, findings *source.Findings) []string {
 	var names []string
 	for _, name := range b.list(folder, findings) {
 		switch {
-		case hidden(name) || strings.HasSuffix(name, ".go"):
+		case hidden(name) || strings.HasSuffix(name, ".go") || folder == layoutsFolder && name == "preview/":
 		case strings.HasSuffix(name, "/"):
 			names = append(names, b.layoutFiles(path.Join(folder, name), findings)...)
 		default:
