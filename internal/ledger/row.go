@@ -99,6 +99,7 @@ func (h *hand) workRow(t text) {
 // meantOther tries, for a row that says what row said says and does not come out, whether it comes out as one of the rows told lately:
 // then that is the row which is meant.
 func (h *hand) meantOther(t text, said int, span source.Span, b before) bool {
+	as := h.so.count // what it leaves as it is written
 	for n := b.so.number; n > max(0, b.so.number-8); n-- {
 		other, found := h.find(n)
 		if !found || n == said {
@@ -112,7 +113,8 @@ func (h *hand) meantOther(t text, said int, span source.Span, b before) bool {
 		try.words = other
 		if h.attempt(try) {
 			h.row = t
-			h.fail(RowReference, span, 4, said, n, h.so.count)
+			h.fail(RowReference, span, 4, said, n, as, h.so.count)
+			h.so.count = as
 			return true
 		}
 	}

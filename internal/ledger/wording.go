@@ -200,7 +200,7 @@ func (r *Report) order() wording {
 	case 3:
 		return wording{says: "the last " + count(n[0], "row") + " are to be repeated, but there are " + itoa(n[1]), fix: "name the rows"}
 	case 4:
-		return wording{says: row + " repeats " + thing + itoa(n[0]) + ", but only " + thing + itoa(n[1]) + " leaves the " + sts(n[2]) + " it says", fix: "repeat " + thing + itoa(n[1]), expected: itoa(n[1]), found: itoa(n[0])}
+		return wording{says: row + " repeats " + thing + itoa(n[0]) + " and leaves " + sts(n[2]) + ", but the pattern says " + itoa(n[3]) + ", as " + thing + itoa(n[1]) + " would leave", fix: "repeat " + thing + itoa(n[1]), expected: itoa(n[2]), found: itoa(n[3])}
 	}
 	return wording{says: "there is no " + thing + itoa(n[0]) + " to repeat", fix: "name a row of this piece"}
 }
