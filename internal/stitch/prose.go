@@ -165,50 +165,78 @@ func Translate(text string, from, to Terms) string { return carry(text, from, to
 // stitch of the other terms gets one, so that carrying a text there and back gives it as it was.
 func Carry(text string, from, to Terms) string { return carry(text, from, to, true) }
 
+// A piece of a text that is carried over: a word that stays, or a stitch in its new terms.
+type piece struct {
+	from, to int  // in the new text
+	term     bool // it was translated
+}
+
 func carry(text string, from, to Terms, again bool) string {
-	if from == to && (again || !strings.Contains(text, "\\")) {
+	if !strings.Contains(text, "\\") && from == to {
 		return text
 	}
+	plain, pieces := restate(text, from, to)
+	if !again {
+		return plain
+	}
+	return escape(plain, pieces, to)
+}
+
+// restate writes a text in other terms without any backslashes, and tells its words.
+func restate(text string, from, to Terms) (string, []piece) {
 	var b strings.Builder
-	b.Grow(len(text) + 8)
+	b.Grow(len(text) + 16)
+	var pieces []piece
+	add := func(s string, term bool) {
+		pieces = append(pieces, piece{b.Len(), b.Len() + len(s), term})
+		b.WriteString(s)
+	}
 	for i := 0; i < len(text); {
 		c := text[i]
-		if c == '\\' && i+1 < len(text) && letter(text[i+1]) {
-			i++ // written again below where it is needed
-			end := wordEnd(text, i)
-			if stop, known := leftAlone(text, i, end, from, to); known {
-				if again && isTerm(text, i, end, to) {
-					b.WriteByte('\\')
-				}
-				b.WriteString(text[i:stop])
-				i = stop
-				continue
-			}
-			b.WriteByte('\\')
-			continue
-		}
-		if !letter(c) {
+		switch {
+		case c == '\\' && i+1 < len(text) && letter(text[i+1]):
+			end := wordEnd(text, i+1)
+			add(text[i+1:end], false)
+			i = end
+		case !letter(c):
 			b.WriteByte(c)
 			i++
-			continue
-		}
-		end := wordEnd(text, i)
-		if start, stop, p := match(text, i, end, from); p != nil {
-			b.WriteString(text[i:start])
-			if from == to {
-				b.WriteString(text[start:stop])
-			} else {
-				b.WriteString(likeCase(p.in(to), text[start:stop]))
+		default:
+			end := wordEnd(text, i)
+			start, stop, p := match(text, i, end, from)
+			if p == nil {
+				add(text[i:end], false)
+				i = end
+				continue
 			}
+			word := text[start:stop]
+			if from != to {
+				word = likeCase(p.in(to), word)
+			}
+			add(text[i:start]+word, true)
 			i = stop
-			continue
 		}
-		if again && isTerm(text, i, end, to) {
-			b.WriteByte('\\')
-		}
-		b.WriteString(text[i:end])
-		i = end
 	}
+	return b.String(), pieces
+}
+
+// escape puts a backslash before every word that would be taken for a stitch, or for a part of one, when the text is read again.
+func escape(text string, pieces []piece, terms Terms) string {
+	var b strings.Builder
+	b.Grow(len(text) + 16)
+	done, reach := 0, 0 // reach is how far the stitch before goes when it is read again
+	for _, p := range pieces {
+		_, stop, found := match(text, p.from, wordEnd(text, p.from), terms)
+		if p.from < reach || !p.term && found != nil {
+			b.WriteString(text[done:p.from])
+			b.WriteByte('\\')
+			done, reach = p.from, 0
+		}
+		if p.term && stop > p.to {
+			reach = stop
+		}
+	}
+	b.WriteString(text[done:])
 	return b.String()
 }
 
@@ -217,22 +245,6 @@ func wordEnd(text string, i int) int {
 		i++
 	}
 	return i
-}
-
-func isTerm(text string, from, end int, t Terms) bool {
-	_, _, p := match(text, from, end, t)
-	return p != nil
-}
-
-// leftAlone returns where a word behind a backslash ends, and whether it is one of either terms.
-func leftAlone(text string, i, end int, from, to Terms) (int, bool) {
-	if _, stop, p := match(text, i, end, from); p != nil {
-		return stop, true
-	}
-	if _, stop, p := match(text, i, end, to); p != nil {
-		return stop, true
-	}
-	return end, false
 }
 
 // likeCase returns a word in the capitals of the one it stands for: "Sc" becomes "Dc", "SC" becomes "DC".

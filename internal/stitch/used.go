@@ -17,6 +17,7 @@ type shorts struct {
 	all   []short
 	at    map[string]int  // where each stands in the list, by its writing in small letters
 	begun map[string]bool // the first words of those of two words: "sl" of "sl st"
+	pairs [26 * 26]bool   // the two letters that each begins with
 }
 
 var shortsIn = [2]shorts{shortsOf(US), shortsOf(UK)}
@@ -34,6 +35,7 @@ func shortsOf(t Terms) shorts {
 		if first, _, two := strings.Cut(low, " "); two {
 			l.begun[first] = true
 		}
+		l.pairs[int(low[0]-'a')*26+int(low[1]-'a')] = true
 	}
 	for i := range dictionary {
 		e := &dictionary[i]
@@ -59,7 +61,7 @@ func shortsOf(t Terms) shorts {
 	return l
 }
 
-// longestShort is how many letters an abbreviation of one word has at most: "FPhdc2tog".
+// longestShort is how many letters an abbreviation of one word has at most: "FPhdc12tog".
 const longestShort = 10
 
 // Used gathers the abbreviations that texts use. The zero value has met none.
@@ -71,46 +73,53 @@ type Used struct {
 // Read notes every abbreviation of the terms that stands in a text, by itself ("sc"), behind figures ("3dc", "ch-3") or for several
 // ("sts"), and stitches worked together ("sc2tog"). A word behind a backslash is none.
 func (u *Used) Read(text string, t Terms) {
+	list := &shortsIn[t]
 	if u.met[t] == nil {
-		u.met[t] = make([]bool, len(shortsIn[t].all))
+		u.met[t] = make([]bool, len(list.all))
 	}
-	for i := 0; i < len(text); {
+	for i := 0; i < len(text); i++ {
+		if !letter(text[i]) {
+			continue
+		}
 		from := i
 		for i < len(text) && (letter(text[i]) || digit(text[i])) {
 			i++
 		}
-		if i == from {
-			i++
-			continue
-		}
-		if from > 0 && text[from-1] == '\\' {
-			continue
-		}
-		for from < i && digit(text[from]) {
-			from++
-		}
-		if from == i || i-from > longestShort {
+		if i-from > longestShort || i-from < 2 || !list.begins(text[from], text[from+1]) || from > 0 && text[from-1] == '\\' {
 			continue
 		}
 		word := text[from:i]
-		if shortsIn[t].begun[lower(word)] {
-			if end := wordEnd(text, i+1); i < len(text) && text[i] == ' ' && u.note(text[from:end], t) {
-				i = end
-				continue
-			}
+		if u.note(word, t) {
+			continue
 		}
-		if !u.note(word, t) {
-			u.note(strings.TrimSuffix(word, "s"), t)
+		if word[len(word)-1] == 's' && u.note(word[:len(word)-1], t) {
+			continue
+		}
+		if i < len(text) && text[i] == ' ' && list.begun[lower(word)] {
+			if end := wordEnd(text, i+1); u.note(text[from:end], t) {
+				i = end
+			}
 		}
 	}
 }
 
-// note notes a word if it is an abbreviation, in the capitals it is printed in or with one more at its start.
+// begins reports whether some abbreviation begins with two letters, so that most words of a text need not be looked up.
+func (l *shorts) begins(a, b byte) bool {
+	if !letter(b) {
+		return false
+	}
+	return l.pairs[int(a|0x20-'a')*26+int(b|0x20-'a')]
+}
+
+// note notes a word if it is an abbreviation.
 func (u *Used) note(word string, t Terms) bool {
 	low, list := lower(word), &shortsIn[t]
 	if at, known := list.at[low]; known {
 		u.met[t][at] = u.met[t][at] || written(word, &list.all[at])
-		return u.met[t][at]
+		return true
+	}
+	if !strings.HasSuffix(low, "tog") {
+		return false
 	}
 	base, together, ok := cutTog(low)
 	if !ok {
@@ -128,13 +137,12 @@ func (u *Used) note(word string, t Terms) bool {
 	return true
 }
 
-// written reports whether a word is meant as the abbreviation: RS and WS have their capitals, and "St" is a saint.
+// written reports whether a word is meant as the abbreviation: RS and WS have their capitals, and "St" is a saint. Stitches may be
+// written in any: "Sc", "SC", "fpdc".
 func written(word string, s *short) bool {
 	switch {
-	case word == s.as:
+	case word == s.as || s.word == "":
 		return true
-	case s.word == "":
-		return true // "Sc", "SC", "fpdc"
 	case s.as == "st":
 		return false
 	}
