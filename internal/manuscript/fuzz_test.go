@@ -80,10 +80,8 @@ func checkPattern(t *testing.T, p *pattern.Pattern) {
 		if piece.Body.From < piece.Span.From || piece.Body.To > piece.Span.To {
 			t.Fatalf("the rows %v lie outside of their block %v", piece.Body, piece.Span)
 		}
-		for _, l := range piece.Lines {
-			inside(l.Span)
-			checkLine(t, p, l.Lead)
-			checkLine(t, p, l.Line)
+		for _, l := range piece.Rows.Lines {
+			inside(l.At())
 		}
 	}
 	checkBlocks(t, p, p.Text, inside)

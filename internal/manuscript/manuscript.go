@@ -48,6 +48,7 @@ func ReadPlain(f *source.File, slug string, studio pattern.Studio) (*pattern.Pla
 		fs = append(fs, r.fs...)
 	}
 	fs = append(fs, readText(f, cut.rest, &p.Pattern)...)
+	fs = append(fs, readRows(&p.Pattern)...)
 	if p.Title.Text == "" && len(p.Text) > 0 {
 		if h, ok := p.Text[0].(*prose.Heading); ok {
 			p.Title = pattern.Words{Text: h.Line.Words(nil), Span: h.Span}

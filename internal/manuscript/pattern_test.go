@@ -193,7 +193,7 @@ func TestPieces(t *testing.T) {
 		{"front", "body", "", "", 1, 1, true, false}, {"back", "", "", "front", 1, 1, false, true}}
 	for i, w := range want {
 		g := p.Pieces[i]
-		if got := (piece{g.Name.Text, g.Gauge.Text, g.Hook.Text, g.As.Text, g.Make, len(g.Lines), g.Continued, g.Reversed}); got != w {
+		if got := (piece{g.Name.Text, g.Gauge.Text, g.Hook.Text, g.As.Text, g.Make, len(g.Rows.Lines), g.Continued, g.Reversed}); got != w {
 			t.Errorf("piece %d is %v, not %v", i, got, w)
 		}
 	}
@@ -206,15 +206,9 @@ func TestPieces(t *testing.T) {
 	if !strings.HasPrefix(whole, "```rows hem") || !strings.HasSuffix(whole, "\n```") {
 		t.Errorf("the block is %q", whole)
 	}
-	fill := func(i int) string { return "<" + p.Slots[i].Formula.Text + ">" }
-	for i, w := range [][2]string{{"Foundation", "Ch <hem + 1>."}, {"Row 1 (RS)", "Sc in 2nd ch from hook and in each ch across. (<hem>)"},
-		{"Sizes M and 3X to 5X only", "Row 2: Ch 1, turn, sc blo in each st across."}, {"", "Repeat row 2 <cuffs>."}} {
-		line := hem.Lines[i]
-		same(t, "lead", line.Lead.Words(fill), w[0])
-		same(t, "line", line.Line.Words(fill), w[1])
-		if text := p.File.Slice(line.Span); strings.TrimSpace(text) != text || text == "" {
-			t.Errorf("the line's place is %q", text)
-		}
+	for i, w := range []string{"Foundation: Ch {hem + 1}.", "Row 1 (RS): Sc in 2nd ch from hook and in each ch across. ({hem} sts)",
+		"Sizes M and 3X to 5X only: Row 2: Ch 1, turn, sc blo in each st across.", "Repeat row 2 {cuffs} times."} {
+		same(t, "line", p.File.Slice(hem.Rows.Lines[i].At()), w)
 	}
 }
 
@@ -230,7 +224,7 @@ func TestSlots(t *testing.T) {
 		got = append(got, s.Formula.Text+form+s.Noun)
 	}
 	same(t, "slots", strings.Join(got, ", "),
-		"front sts, capth, cuffs times, hem + 1, hem sts, cuffs times, chest, front sts, cuffs, cap rows, front sts")
+		"front sts, capth, cuffs times, hem + 1, hem, cuffs, chest, front sts, cuffs, cap rows, front")
 }
 
 func TestTextOfPattern(t *testing.T) {
@@ -287,7 +281,7 @@ func TestLineEnds(t *testing.T) {
 		same(t, "values", len(p.Counts) == len(want.Counts) && len(p.Measures) == len(want.Measures) && len(p.Pieces) == len(want.Pieces), true)
 		same(t, "length", partsOf(p, p.Measures[3].Parts), partsOf(want, want.Measures[3].Parts))
 		for i, piece := range p.Pieces {
-			same(t, "lines", len(piece.Lines), len(want.Pieces[i].Lines))
+			same(t, "lines", len(piece.Rows.Lines), len(want.Pieces[i].Rows.Lines))
 			if strings.HasSuffix(f.Slice(piece.Span), "\r") {
 				t.Error("a block takes in half a line end")
 			}

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"foundrow/internal/measure"
+	"foundrow/internal/pattern"
+	"foundrow/internal/source"
 )
 
 func TestSplitQuantity(t *testing.T) {
@@ -39,18 +41,27 @@ func TestSeconds(t *testing.T) {
 	}
 }
 
-// The colon after the label of a row, and colons that end none.
-func TestLeadEnd(t *testing.T) {
-	for _, line := range []string{
-		"Row 1:| Sc.", "Row 1 (RS):| Sc.", "Rows 4, 6 and 8:| Sc.", "Rnds 3 to {deep * 0.5}:| Sc.", "1st row:| Sc.", "Foundation:| Ch 3.",
-		"Sizes M and 3X to 5X only:| Row 2: Sc.", "Film:| 8:40", "Set-up row:|", "Reihe ß:| Fm.", "Note:| that is, 2:1.",
-		"Repeat rows 2 and 3 4 times.", "Sc in next st. Then: ch 1.", "*Sc, ch 1; rep: sc.", "[Sc: ch 1]", ": Sc.", "-: Sc.", "2:1 rib", "\"so\": Sc.",
-		"Work as many stitches as there are into each of the spaces that the row below has made for you: sc.",
+// Braces in rows hold values, whatever stands around them. Those that a designer uses as brackets hold none, nor do stray ones.
+func TestSlotsOfRows(t *testing.T) {
+	for rows, want := range map[string]string{
+		"Row 1: Sc in next {wide} sts, {2 * wide}th st.":            "wide | 2 * wide",
+		"Rows {wide}-{wide + 1}: Sc {wide} times, {wide}.":          "wide | wide + 1 | wide | wide",
+		"Row 1: {sc, ch 1, sc} in next st, {2 dc} in next, {wide}.": "wide",
+		"Row 1: Sc in next {wide st, {wide} st, wide}.":             "wide",
+		"Row 1: Sc in next {wide\nsts}, {wide}.":                    "wide",
+		"Row 1: Sc in next {wide +} sts.":                           "wide +",
 	} {
-		words := strings.Replace(line, "|", "", 1)
-		want := max(strings.Index(line, "|")-1, 0)
-		if got := leadEnd(words); got != want {
-			t.Errorf("the label of %q ends at %d, not %d", words, got, want)
+		file := source.NewFile("pattern.md", "```toml\ntitle = \"Bag\"\nkind = \"bag\"\nterms = \"us\"\n[counts]\nwide = \"12 sts\"\n```\n\n```rows bag\n"+rows+"\n```\n")
+		p, _ := ReadPattern(file, "bag", pattern.Studio{}, Published())
+		var got []string
+		for _, s := range p.Slots {
+			got = append(got, s.Formula.Text)
+			if file.Slice(s.Span) != "{"+s.Formula.Text+"}" || s.Form != pattern.Figure {
+				t.Errorf("%q: the slot %q has the form %d", rows, file.Slice(s.Span), s.Form)
+			}
+		}
+		if strings.Join(got, " | ") != want {
+			t.Errorf("%q has the values %q, want %q", rows, strings.Join(got, " | "), want)
 		}
 	}
 }

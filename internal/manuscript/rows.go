@@ -7,10 +7,12 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 
+	"foundrow/internal/formula"
 	"foundrow/internal/notation"
 	"foundrow/internal/pattern"
 	"foundrow/internal/prose"
 	"foundrow/internal/source"
+	"foundrow/internal/stitch"
 )
 
 // fenced reads a fenced block: rows are a worked piece, anything else is shown as it is.
@@ -38,12 +40,7 @@ func (w *writer) fenced(n *ast.FencedCodeBlock) prose.Block {
 	}
 	p := w.pieceHeading(info, infoAt)
 	p.Span, p.Body = span, body
-	for i := range n.Lines().Len() {
-		s := n.Lines().At(i)
-		if line, ok := w.rowLine(w.base+s.Start, w.base+s.Stop); ok {
-			p.Lines = append(p.Lines, line)
-		}
-	}
+	w.rowSlots(body)
 	w.p.Pieces = append(w.p.Pieces, p)
 	return &prose.Piece{Index: len(w.p.Pieces) - 1, Span: span}
 }
@@ -168,75 +165,37 @@ func (w *writer) checkPieces() {
 	}
 }
 
-// rowLine reads one line of a piece: what stands before its first colon, and the rest, with slots for the values in braces.
-// It reports false for a blank line.
-func (w *writer) rowLine(from, to int) (pattern.RowLine, bool) {
-	line := w.file.Text[from:to]
-	from += len(line) - len(strings.TrimLeft(line, " \t"))
-	to = from + len(strings.TrimSpace(line))
-	if from >= to {
-		return pattern.RowLine{}, false
-	}
-	r := pattern.RowLine{Span: source.Span{From: from, To: to}}
-	rest := from
-	if lead := leadEnd(w.file.Text[from:to]); lead > 0 {
-		r.Lead = w.rowWords(from, from+lead)
-		rest = from + lead + 1
-		rest += len(w.file.Text[rest:to]) - len(strings.TrimLeft(w.file.Text[rest:to], " \t"))
-	}
-	r.Line = w.rowWords(rest, to)
-	return r, true
-}
-
-// leadEnd returns the offset of the colon that ends the label of a row, 0 where there is none. A label is short, begins with a
-// letter or a digit, and has nothing in it, outside of braces, that only an instruction has.
-func leadEnd(line string) int {
-	const longest = 80
-	depth := 0
-	for i := range min(len(line), longest) {
-		switch c := line[i]; {
-		case c == '{':
-			depth++
-		case c == '}':
-			depth--
-		case depth > 0:
-		case c == ':':
-			if i+1 < len(line) && line[i+1] != ' ' {
-				return 0
-			}
-			return i
-		case strings.IndexByte(`.;*[]"`, c) >= 0, i == 0 && c < 0x80 && (!isBare(c) || c == '-' || c == '_'):
-			return 0
-		}
-	}
-	return 0
-}
-
-// rowWords reads the words of a row between two offsets of the file. Rows are not Markdown: only braces are read.
-func (w *writer) rowWords(from, to int) prose.Line {
-	var line prose.Line
-	for at := from; at < to; {
-		words := w.file.Text[at:to]
-		open := strings.IndexAny(words, "{}")
+// rowSlots enters the values that stand in rows. Rows are not Markdown: only pairs of braces are looked for here, and whatever else is
+// to be said of a brace package notation says. Where the words of a pair are no formula but name a stitch, its braces are brackets.
+func (w *writer) rowSlots(rows source.Span) {
+	for at := rows.From; at < rows.To; {
+		open := strings.IndexByte(w.file.Text[at:rows.To], '{')
 		if open < 0 {
-			return append(line, prose.Text(words))
+			return
 		}
-		shut := strings.IndexAny(words[open+1:], "{}")
-		if words[open] == '}' || shut < 0 || words[open+1+shut] != '}' {
-			w.strayBrace(source.Span{From: at + open, To: at + open + 1}, words[open])
-			line = append(line, prose.Text(words[:open+1]))
-			at += open + 1
+		open += at
+		at = open + 1
+		shut := strings.IndexAny(w.file.Text[at:rows.To], "{}\n")
+		if shut < 0 || w.file.Text[at+shut] != '}' {
 			continue
 		}
-		if open > 0 {
-			line = append(line, prose.Text(words[:open]))
+		shut += at
+		f, fs := formula.Parse(w.file, at, w.file.Text[at:shut])
+		at = shut + 1
+		if len(fs) > 0 && w.namesStitch(f.Text) {
+			continue
 		}
-		end := open + 1 + shut + 1
-		slot, taken := w.addSlot(at+open, at+end, words[end:])
-		line = append(line, slot)
-		at += end + taken
+		w.fs = append(w.fs, fs...)
+		w.p.Slots = append(w.p.Slots, pattern.Slot{Formula: f, Span: source.Span{From: open, To: shut + 1}})
 	}
-	return line
+}
+
+// namesStitch reports whether words have the name of a stitch among them.
+func (w *writer) namesStitch(words string) bool {
+	return slices.ContainsFunc(strings.FieldsFunc(words, func(r rune) bool { return r == ' ' || r == ',' }), func(word string) bool {
+		_, is := stitch.Word(word, w.p.Terms)
+		return is
+	})
 }
 
 // readRows has the rows of every piece read, and what its special stitches are worked as.

@@ -3,16 +3,36 @@ package page
 import (
 	"path"
 	"strings"
+
+	"foundrow/internal/pattern"
 )
 
 // An address is where a page lies in the site, without a slash at its head and with one at its end: "patterns/millrace/".
 // The front page is "". Assets and pictures are addressed by their file: "assets/pattern-1f3a.css".
 
-// PatternAddress is where a pattern's page lies; its photos lie beside it.
+// PatternAddress is where the first edition of a pattern's page lies; its photos lie beside it.
 func PatternAddress(slug string) string { return "patterns/" + slug + "/" }
 
-// PrintAddress is where a pattern's printable page lies.
-func PrintAddress(slug string) string { return PatternAddress(slug) + "print/" }
+// PrintAddress is where the printable page of a pattern's page lies.
+func PrintAddress(page string) string { return page + "print/" }
+
+// Addresses are all the pages of a pattern in a studio: those of its editions, each with its printable one.
+func Addresses(slug string, studio pattern.Studio) []string {
+	var out []string
+	for i, terms := range studio.Editions {
+		page := editionAddress(slug, terms, i == 0)
+		out = append(out, page, PrintAddress(page))
+	}
+	return out
+}
+
+// editionAddress is where an edition of a pattern lies: "patterns/millrace/uk/", and the first at the pattern's own address.
+func editionAddress(slug string, terms pattern.Terms, first bool) string {
+	if first {
+		return PatternAddress(slug)
+	}
+	return PatternAddress(slug) + terms.String() + "/"
+}
 
 // PlainAddress is where a plain page lies.
 func PlainAddress(slug string) string { return slug + "/" }
@@ -64,6 +84,20 @@ func Target(from, to string) (target string, ours bool) {
 		to += "/"
 	}
 	return to + fragment, true
+}
+
+// InEdition is where a link to a page of the site leads from this one: to the same edition of another pattern.
+func (p *Page) InEdition(target string) string {
+	edition := strings.TrimPrefix(p.Address, p.Beside) // "uk/"
+	if edition == "" || edition == p.Address {
+		return target
+	}
+	slug, is := strings.CutPrefix(target, "patterns/")
+	slug, rest, whole := strings.Cut(slug, "/")
+	if !is || !whole || rest != "" && rest != "print/" && rest[0] != '#' {
+		return target // it is a file beside a pattern, or says which edition it means
+	}
+	return PatternAddress(slug) + edition + rest
 }
 
 // ofManuscript is the address of the page made of a manuscript that is named from the manuscript of another page.

@@ -81,9 +81,7 @@ func wordsOf(p *pattern.Pattern) func(words ...string) bool {
 	note(p.Summary.Text)
 	prose.Walk(p.Text, func(l prose.Line) { note(l.Words(nil)) })
 	for _, piece := range p.Pieces {
-		for _, l := range piece.Lines {
-			note(l.Line.Words(nil))
-		}
+		note(p.File.Slice(piece.Body))
 	}
 	for _, n := range p.Notions {
 		note(n.Name.Text + " " + n.What)

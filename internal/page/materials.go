@@ -61,10 +61,10 @@ func yarns(p *pattern.Pattern, needed amounts) []Yarn {
 	return out
 }
 
-func hooks(p *pattern.Pattern) []Hook {
+func hooks(p *pattern.Pattern, carry carrier) []Hook {
 	out := make([]Hook, 0, len(p.Hooks))
 	for _, h := range p.Hooks {
-		hook := Hook{Size: hookSize(h.Size), Note: h.Note}
+		hook := Hook{Size: hookSize(h.Size), Note: carry.words(h.Note)}
 		if len(p.Hooks) > 1 {
 			hook.Title = Name(h.Name.Text)
 		}
@@ -73,10 +73,10 @@ func hooks(p *pattern.Pattern) []Hook {
 	return out
 }
 
-func gauges(p *pattern.Pattern) []Gauge {
+func gauges(p *pattern.Pattern, carry carrier) []Gauge {
 	out := make([]Gauge, 0, len(p.Gauges))
 	for _, g := range p.Gauges {
-		gauge := Gauge{Sentence: gaugeSentence(p, g)}
+		gauge := Gauge{Sentence: gaugeSentence(p, g, carry)}
 		if len(p.Gauges) > 1 {
 			gauge.Title = Name(g.Name.Text)
 		}
@@ -87,11 +87,11 @@ func gauges(p *pattern.Pattern) []Gauge {
 
 // gaugeSentence words a gauge the way it was counted: "14 sts and 10 rows in hdc = 10 cm [4 inches], blocked, with a 4.5 mm
 // hook".
-func gaugeSentence(p *pattern.Pattern, g pattern.Gauge) string {
+func gaugeSentence(p *pattern.Pattern, g pattern.Gauge, carry carrier) string {
 	over := func(n measure.Num) string { return lengths([]measure.Num{n}, p.Tape).All }
 	in := ""
 	if g.Stitch != "" {
-		in = " in " + g.Stitch
+		in = " in " + carry.stitch(g.Stitch)
 	}
 	var said string
 	switch form := g.Written; {
@@ -140,10 +140,10 @@ func hookOf(p *pattern.Pattern, g pattern.Gauge) string {
 	return ""
 }
 
-func notions(p *pattern.Pattern, needed amounts) []Notion {
+func notions(p *pattern.Pattern, needed amounts, carry carrier) []Notion {
 	out := make([]Notion, 0, len(p.Notions))
 	for _, n := range p.Notions {
-		notion := Notion{What: n.What}
+		notion := Notion{What: carry.words(n.What)}
 		if notion.What == "" {
 			notion.What = Name(n.Name.Text)
 		}

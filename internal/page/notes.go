@@ -9,9 +9,12 @@ import (
 )
 
 // notes are the lines that every pattern needs and no designer should have to write: how figures for the sizes are read, what
-// turning chains count as, how lengths cross between units.
-func notes(p *pattern.Pattern, s Sizes) []string {
+// turning chains count as, how lengths cross between units; and in other terms than the designer's, whose the wording is.
+func notes(p *pattern.Pattern, s Sizes, carry carrier) []string {
 	var out []string
+	if carry.from != carry.to {
+		out = append(out, "The designer writes in "+termsWords(carry.from)+". Here every stitch has its name in "+termsWords(carry.to)+"; the work and the counts are the same.")
+	}
 	if s.Key != "" {
 		out = append(out, "Figures for the sizes stand in the order "+s.Key+". One figure alone is for every size.")
 	}
@@ -20,7 +23,7 @@ func notes(p *pattern.Pattern, s Sizes) []string {
 		if t.Counts {
 			does = " counts as a stitch."
 		}
-		out = append(out, "The turning chain of "+t.Stitch.Text+does)
+		out = append(out, "The turning chain of "+carry.stitch(t.Stitch.Text)+does)
 	}
 	return append(out, crossing(p.Tape))
 }

@@ -11,13 +11,15 @@ import (
 	"foundrow/internal/pattern"
 	"foundrow/internal/prose"
 	"foundrow/internal/source"
+	"foundrow/internal/stitch"
 )
 
-// A Page is a pattern, or a plain page of the studio, ready to be set.
+// A Page is a pattern in the terms of one edition, or a plain page of the studio, ready to be set.
 type Page struct {
 	Studio  Studio
 	Menu    []Link // the studio's plain pages; empty until the one who knows them all fills it in
 	Address string
+	Beside  string // the address where its photos and other files lie: that of its first edition
 	Print   string // the address of the printable page; empty when there is none
 
 	Slug, Title, Summary string
@@ -27,6 +29,7 @@ type Page struct {
 	Released, Day        string // "2026-04-02", "2 April 2026"; empty while it is not out
 	Terms                string // "US terms"; empty on a plain page
 	GaugeWord            string // "Gauge", or "Tension" in UK terms
+	Editions             []Edition
 	Facts                []Fact
 	Photos               []Photo
 	Film                 Film
@@ -36,7 +39,7 @@ type Page struct {
 	Hooks         []Hook
 	Notions       []Notion
 	Gauges        []Gauge
-	Abbreviations []Abbreviation
+	Abbreviations []stitch.Abbreviation
 	Special       []Special
 	Notes         []string
 	Cautions      []Caution
@@ -50,6 +53,13 @@ type Page struct {
 
 	Credits []Credit
 	Sources []string // of the tables used, in the words their owners ask for
+}
+
+// An Edition is the same pattern in other terms.
+type Edition struct {
+	Terms   string // "UK terms"
+	Address string
+	Print   string
 }
 
 // A Studio is whose pages these are.
@@ -71,65 +81,74 @@ type Fact struct{ Label, Value, Address string }
 // A Photo is a picture beside the page.
 type Photo struct{ File, Alt, Caption string }
 
-// A Special is a stitch of the pattern's own.
-type Special struct{ Short, Name, How string }
-
 // A Credit names somebody and what she did.
 type Credit struct{ Role, Name string }
 
-// Of makes the page of a pattern.
-func Of(g *grade.Grade, studio pattern.Studio) (*Page, source.Findings) {
+// Of makes the pages of a pattern: one in the terms of each edition of the studio, those that a page opens with first. Without
+// editions there is one page, in the pattern's own terms.
+func Of(g *grade.Grade, studio pattern.Studio) ([]*Page, source.Findings) {
 	p := g.Pattern
-	page, findings := textOf(g, studio)
-	page.Address, page.Print = PatternAddress(p.Slug), PrintAddress(p.Slug)
-	page.Kind, page.Skill = p.Kind.Text, p.Skill.Text
-	page.Version, page.Released, page.Day = p.Version, p.Released, day(p.Released)
-	page.Terms, page.GaugeWord = termsWords(p.Terms), capital(gaugeWord(p.Terms))
+	common, slots, findings := basis(g, studio)
+	common.Beside = PatternAddress(p.Slug)
+	common.Kind, common.Skill = p.Kind.Text, p.Skill.Text
+	common.Version, common.Released, common.Day = p.Version, p.Released, day(p.Released)
 	for _, y := range p.Yarns {
 		if WeightName(y.Weight) != "" {
-			page.Weights = append(page.Weights, y.Weight)
+			common.Weights = append(common.Weights, y.Weight)
 		}
 	}
-	page.Intro, page.Text = opening(page.Text)
-	page.Film = filmOf(p.Film)
-	page.Sizes = sizes(g)
-	page.Facts = facts(page)
+	common.Film, common.Sizes = filmOf(p.Film), sizes(g)
 	needed := amountsOf(g)
-	page.Yarns, page.Hooks, page.Notions = yarns(p, needed), hooks(p), notions(p, needed)
-	page.Gauges, page.Abbreviations = gauges(p), abbreviations(p)
-	for _, s := range p.Special {
-		page.Special = append(page.Special, Special{s.Abbr.Text, s.Name, s.How.Text})
+	common.Yarns, common.Cautions, common.Counts = yarns(p, needed), cautions(p), countsOf(g)
+	common.Credits, common.Sources = credits(p), sources(p)
+
+	editions, worked, used := editionsOf(p, studio), workedPieces(g, slots), usedInText(g)
+	pages := make([]*Page, len(editions))
+	for i, terms := range editions {
+		s := &setter{p: p, terms: terms, worked: worked, slots: slots}
+		if i == 0 {
+			s.used = used
+		}
+		pages[i] = s.edition(common, needed)
+		pages[i].Address = editionAddress(p.Slug, terms, i == 0)
+		pages[i].Print = PrintAddress(pages[i].Address)
 	}
-	page.Notes, page.Cautions, page.Counts = notes(p, page.Sizes), cautions(p), countsOf(g)
-	page.Credits, page.Sources = credits(p), sources(p)
-	return page, findings
+	for i, page := range pages {
+		page.Slots, page.Abbreviations = slots.all, used.Abbreviations(editions[i])
+		for _, other := range pages {
+			if other != page {
+				page.Editions = append(page.Editions, Edition{other.Terms, other.Address, other.Print})
+			}
+		}
+	}
+	return pages, findings
 }
 
 // OfPlain makes a plain page: about, the handbook.
 func OfPlain(g *grade.Grade, plain *pattern.Plain, studio pattern.Studio) (*Page, source.Findings) {
-	page, findings := textOf(g, studio)
+	page, slots, findings := basis(g, studio)
 	page.Address = PlainAddress(plain.Slug)
+	page.Beside = page.Address
 	page.Version, page.Released, page.Day = plain.Version, plain.Released, day(plain.Released)
+	s := &setter{p: g.Pattern, terms: g.Pattern.Terms, worked: workedPieces(g, slots), slots: slots}
+	s.text(page)
+	page.Slots = slots.all
 	return page, findings
 }
 
-// textOf makes what every page has: its title, and its text with the slots filled.
-func textOf(g *grade.Grade, studio pattern.Studio) (*Page, source.Findings) {
+// basis makes what every page has and every edition shares: its title, its photos, and the values of its text.
+func basis(g *grade.Grade, studio pattern.Studio) (*Page, *slotList, source.Findings) {
 	p := g.Pattern
-	page := &Page{
-		Studio: studioOf(studio), Slug: p.Slug, Title: p.Title.Text, Summary: p.Summary.Text,
-		Text: p.Text, Slots: filled(p, g.Slots), Pieces: pieces(p),
-	}
-	page.Contents = contents(page)
+	page := &Page{Studio: studioOf(studio), Slug: p.Slug, Title: p.Title.Text}
+	slots := &slotList{g: g, all: filled(p, g.Slots), made: map[madeSlot]int{}}
 	var findings source.Findings
 	for _, photo := range p.Photos {
 		if photo.Alt == "" {
 			findings.Ask(p.File, photo.From.Span, "no-alt", "the photo "+photo.From.Text+" has no alt text, so a reader who cannot see it learns nothing",
 				`say what it shows: alt = "the pullover from the back, worn"`)
 		}
-		page.Photos = append(page.Photos, Photo{photo.From.Text, photo.Alt, caption(photo)})
 	}
-	return page, findings
+	return page, slots, findings
 }
 
 // opening cuts the text before its first heading. A text without headings, or one that works before the first, has no opening.
@@ -153,13 +172,6 @@ func studioOf(s pattern.Studio) Studio {
 	return out
 }
 
-func termsWords(t pattern.Terms) string {
-	if t == pattern.UK {
-		return "UK terms"
-	}
-	return "US terms"
-}
-
 // facts are the lines at the head of a pattern.
 func facts(p *Page) []Fact {
 	var out []Fact
@@ -180,28 +192,4 @@ func facts(p *Page) []Fact {
 	add("Version", p.Version, "")
 	add("Released", p.Day, "")
 	return out
-}
-
-// contents are the headings of the highest level in the text.
-func contents(p *Page) []Link {
-	highest := 7
-	for _, b := range p.Text {
-		if h, is := b.(*prose.Heading); is {
-			highest = min(highest, h.Level)
-		}
-	}
-	var out []Link
-	for _, b := range p.Text {
-		if h, is := b.(*prose.Heading); is && h.Level == highest && h.ID != "" {
-			out = append(out, Link{"#" + h.ID, h.Line.Words(p.words)})
-		}
-	}
-	return out
-}
-
-func (p *Page) words(slot int) string {
-	if slot < len(p.Slots) {
-		return p.Slots[slot].All
-	}
-	return unknown
 }

@@ -7,6 +7,7 @@ import (
 
 	"foundrow/internal/formula"
 	"foundrow/internal/grade"
+	"foundrow/internal/manuscript"
 	"foundrow/internal/measure"
 	"foundrow/internal/pattern"
 	"foundrow/internal/prose"
@@ -17,19 +18,27 @@ func written(text string) pattern.Words { return pattern.Words{Text: text} }
 
 func line(text string) prose.Line { return prose.Line{prose.Text(text)} }
 
-// piece writes a piece of rows, one a line, the way a manuscript is read.
-func piece(rows string) pattern.Piece {
-	p := pattern.Piece{Name: written("case")}
-	for row := range strings.SplitSeq(strings.TrimSpace(rows), "\n") {
-		lead, rest, found := strings.Cut(strings.TrimSpace(row), ": ")
-		if !found {
-			p.Lines = append(p.Lines, pattern.RowLine{Line: line(lead)})
-			continue
-		}
-		p.Lines = append(p.Lines, pattern.RowLine{Lead: line(lead), Line: line(rest)})
+// graded reads and works a pattern, as a file has it, of US terms unless its front matter says others.
+func graded(t testing.TB, front, text string) *grade.Grade {
+	t.Helper()
+	if !strings.Contains(front, "terms") {
+		front = "terms = \"us\"\n" + front
 	}
-	return p
+	file := source.NewFile("content/patterns/case/pattern.md", "```toml\ntitle = \"Case\"\nkind = \"other\"\n"+front+"\n```\n\n"+text)
+	p, findings := manuscript.ReadPattern(file, "case", pattern.Studio{}, manuscript.Published())
+	g, more := grade.Work(p)
+	for _, f := range append(findings, more...) {
+		if f.Severity == source.Error {
+			t.Fatalf("%s\n%s", f, f.Excerpt())
+		}
+	}
+	return g
 }
+
+// rows is a block of rows, one a line.
+func rows(lines string) string { return "```rows case\n" + strings.TrimSpace(lines) + "\n```\n" }
+
+var bothTerms = pattern.Studio{Editions: []pattern.Terms{pattern.US, pattern.UK}}
 
 func TestGaugeSentence(t *testing.T) {
 	p := &pattern.Pattern{Hooks: []pattern.Hook{{Name: written("main"), Size: num("4.5")}, {Name: written("rib"), Size: num("3.75")}}}
@@ -39,14 +48,14 @@ func TestGaugeSentence(t *testing.T) {
 		want  string
 	}{
 		{pattern.Gauge{Stitch: "hdc", Stitches: num("14"), Rows: ten, Over: ten, RowsOver: ten, Hook: "main"}, "14 sts and 10 rows in hdc = 10 cm [4 inches], blocked, with a 4.5 mm hook"},
-		{pattern.Gauge{Stitch: "sc blo", Stitches: num("16.5"), Over: ten, State: "as worn", Hook: "rib"}, "16.5 sts in sc blo = 10 cm [4 inches], as worn, with a 3.75 mm hook"},
+		{pattern.Gauge{Stitch: "sc blo", Stitches: num("16.5"), Over: ten, State: "as worn", Hook: "rib"}, "16.5 sts in sc BLO = 10 cm [4 inches], as worn, with a 3.75 mm hook"},
 		{pattern.Gauge{Stitch: "dc", Rows: num("9"), RowsOver: ten, State: "hung"}, "9 rows in dc = 10 cm [4 inches], blocked and hung"},
 		{pattern.Gauge{Stitch: "sc", Stitches: num("8"), Rows: num("18"), Over: five, RowsOver: ten}, "8 sts = 5 cm [2 inches] and 18 rows = 10 cm [4 inches] in sc, blocked"},
 		{pattern.Gauge{Over: ten, Written: pattern.GaugeForm{Rounds: "1 to 3", Across: "10 cm"}}, "Rounds 1 to 3 measure 10 cm [4 inches] across, blocked"},
 		{pattern.Gauge{Over: num("9"), Written: pattern.GaugeForm{Repeats: 2, Of: 6}}, "2 repeats of 6 sts = 9 cm [3½ inches], blocked"},
 		{pattern.Gauge{Over: num("9"), Written: pattern.GaugeForm{Repeats: 1, Of: 12}}, "1 repeat of 12 sts = 9 cm [3½ inches], blocked"},
 	} {
-		if got := gaugeSentence(p, c.gauge); got != c.want {
+		if got := gaugeSentence(p, c.gauge, carrier{}); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
@@ -104,98 +113,6 @@ func TestPinned(t *testing.T) {
 	c := countsOf(g)[0]
 	if c.Label != "Front" || c.Value.All != "62 (68, 86) sts" || c.Pinned != "the designer’s own choice in L" {
 		t.Errorf("%+v", c)
-	}
-}
-
-func TestLines(t *testing.T) {
-	for _, c := range []struct{ written, want string }{ // kind, sizes, label, side, text, count, film, divided by bars
-		{"Foundation: Ch 10.", "row||Foundation||Ch 10.||"},
-		{"Row 1 (RS): Sc in each ch across. (9 sts)", "row||Row 1|RS|Sc in each ch across.|(9 sts)|"},
-		{"Row 2 (WS): Ch 1, turn. (9 sts).", "row||Row 2|WS|Ch 1, turn.|(9 sts).|"},
-		{"Row 3: (2 dc, ch 2, 2 dc) in next ch-2 sp.", "row||Row 3||(2 dc, ch 2, 2 dc) in next ch-2 sp.||"},
-		{"Row 4: Sc in next st (the corner).", "row||Row 4||Sc in next st (the corner).||"},
-		{"Row 5: Ch 3 (counts as dc), turn. (82 dc, 4 ch-2 sps)", "row||Row 5||Ch 3 (counts as dc), turn.|(82 dc, 4 ch-2 sps)|"},
-		{"Repeat row 2 until 5 sts remain.", "row||||Repeat row 2 until 5 sts remain.||"},
-		{"Note: Blocking settles it. (It does.)", "note||Note||Blocking settles it. (It does.)||"},
-		{"Throughout: ch 2 does not count as a st.", "note||Throughout||ch 2 does not count as a st.||"},
-		{"Sizes M and L only: Work 2 rows even.", "row|Sizes M and L only|||Work 2 rows even.||"},
-		{"Sizes M and L only: Rnd 8 (RS): Sc in each st around. (64 sts)", "row|Sizes M and L only|Rnd 8|RS|Sc in each st around.|(64 sts)|"},
-		{"All other sizes: Note: nothing to do.", "note|All other sizes|Note||nothing to do.||"},
-		{"Film: 8:40\nRow 9: Fasten off.", "row||Row 9||Fasten off.||520"},
-		{"Film: 1:02:05\nNote: Breathe.", "note||Note||Breathe.||3725"},
-	} {
-		lines := linesOf(piece(c.written).Lines)
-		if len(lines) != 1 {
-			t.Errorf("%q makes %d lines", c.written, len(lines))
-			continue
-		}
-		l := lines[0]
-		kind, film := "row", ""
-		if l.Kind == NoteLine {
-			kind = "note"
-		}
-		if l.Film >= 0 {
-			film = mixed(measure.Int(int64(l.Film)))
-		}
-		got := strings.Join([]string{kind, l.Only.Words(nil), l.Label.Words(nil), l.Side, l.Text.Words(nil), l.Count.Words(nil), film}, "|")
-		if got != c.want {
-			t.Errorf("%q\n gives %q\n  want %q", c.written, got, c.want)
-		}
-	}
-}
-
-// A claim whose number is a value is cut off as well, and the line it came from stays as it was.
-func TestClaimWithSlot(t *testing.T) {
-	w := prose.Line{prose.Text("Ch 1, turn. ("), prose.Slot{Index: 0}, prose.Text(")")}
-	text, count := claimOf(w)
-	if text.Words(nil) != "Ch 1, turn." || count.Words(func(int) string { return "62 sts" }) != "(62 sts)" {
-		t.Errorf("%v and %v", text, count)
-	}
-	if w[0] != prose.Text("Ch 1, turn. (") {
-		t.Errorf("the line was changed to %v", w)
-	}
-}
-
-func TestAbbreviations(t *testing.T) {
-	for _, c := range []struct {
-		terms pattern.Terms
-		rows  string
-		want  string
-	}{
-		{pattern.US, "Row 1: Sc in 2nd ch from hook and in each ch across.", "ch, sc"},
-		{pattern.US, "Row 1: 3hdc in next ch-2 sp, sk 2 sts, sl st in next st.", "ch, hdc, sk, sl st, sp, st"},
-		{pattern.US, "Row 1 (RS): Sc blo to last 3 sts, dc3tog.", "blo, dc3tog, RS, sc, st"},
-		{pattern.US, "Row 1: FPdc around next st, bptr around next st.", "bptr, FPdc, st"},
-		{pattern.US, "Row 1: Rep from * around, join.", "rep"},
-		{pattern.US, "Row 1: Tea with the cat, 120 m of yarn.", ""},
-		{pattern.UK, "Row 1: Htr in each st, ss to join, dc2tog.", "dc2tog, htr, ss, st"},
-		{pattern.UK, "Row 1: Sc in each st.", "st"},
-		{pattern.US, "Row 1: cl3 in next st.", "st"},
-	} {
-		p := &pattern.Pattern{Terms: c.terms, Pieces: []pattern.Piece{piece(c.rows)}, Special: []pattern.Special{{Abbr: written("cl3")}}}
-		var got []string
-		for _, a := range abbreviations(p) {
-			got = append(got, a.Short)
-		}
-		if strings.Join(got, ", ") != c.want {
-			t.Errorf("%s %q uses %v, want %s", c.terms, c.rows, got, c.want)
-		}
-	}
-	// Source: Craft Yarn Council, master list and term differences (www.YarnStandards.com).
-	for _, c := range []struct {
-		terms       pattern.Terms
-		rows, words string
-	}{
-		{pattern.US, "Row 1: hdc3tog.", "half double crochet 3 together"},
-		{pattern.UK, "Row 1: htr3tog.", "half treble crochet 3 together"},
-		{pattern.US, "Row 1: FPsc.", "front post single crochet"},
-		{pattern.UK, "Row 1: FPtr.", "front post treble crochet"},
-		{pattern.US, "Row 1: esc.", "extended single crochet"},
-	} {
-		p := &pattern.Pattern{Terms: c.terms, Pieces: []pattern.Piece{piece(c.rows)}}
-		if got := abbreviations(p); len(got) != 1 || got[0].Words != c.words {
-			t.Errorf("%s %s: %v, want %s", c.terms, c.rows, got, c.words)
-		}
 	}
 }
 
@@ -365,7 +282,8 @@ func TestOf(t *testing.T) {
 		&prose.Heading{Level: 3, ID: "rib", Film: -1, Line: line("Rib")},
 		&prose.Heading{Level: 2, ID: "back", Film: -1, Line: line("Back")},
 	}
-	page, findings := Of(g, pattern.Studio{Title: "Tannery Lane", Contact: "hello@tannery.example"})
+	pages, findings := Of(g, pattern.Studio{Title: "Tannery Lane", Contact: "hello@tannery.example"})
+	page := pages[0]
 	if len(findings) != 1 || findings[0].Rule != "no-alt" || findings[0].Severity != source.Query {
 		t.Errorf("findings %v, want a query for the alt text of back.jpg", findings)
 	}
@@ -394,7 +312,8 @@ func TestOf(t *testing.T) {
 // A text that nothing was worked for is still a page: the finding is elsewhere.
 func TestNothingWorked(t *testing.T) {
 	p := &pattern.Pattern{Slots: []pattern.Slot{{}, {}}, Sizes: pattern.Sizes{Sample: -1}}
-	page, _ := Of(&grade.Grade{Pattern: p, Slots: [][]formula.Value{{}}}, pattern.Studio{})
+	pages, _ := Of(&grade.Grade{Pattern: p, Slots: [][]formula.Value{{}}}, pattern.Studio{})
+	page := pages[0]
 	if len(page.Slots) != 2 || page.Slots[0].All != "?" || page.Slots[1].All != "?" || page.Sizes.Range != "One size" {
 		t.Errorf("%+v", page)
 	}

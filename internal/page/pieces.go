@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,184 +32,60 @@ type Line struct {
 	Label prose.Line
 	Side  string // "RS" or "WS"; empty when it is not said
 	Text  prose.Line
-	Count prose.Line // "({front} sts)", where the line ends with a claim
+	Count prose.Line // "(62 sts)": the designer's claim, or what is worked where that changes and she claims nothing
 	Film  int        // the moment of the film it belongs to, in seconds, or -1
 }
 
-func pieces(p *pattern.Pattern) []Piece {
-	out := make([]Piece, 0, len(p.Pieces))
-	for _, written := range p.Pieces {
-		piece := Piece{Name: written.Name.Text, Title: Name(written.Name.Text), Asks: asks(p, written)}
-		if written.Continued {
-			piece.Title += ", continued"
+// pieces sets every block of rows of the pattern.
+func (s *setter) pieces() []Piece {
+	out := make([]Piece, len(s.p.Pieces))
+	for _, w := range s.worked {
+		for _, block := range w.blocks {
+			written := &s.p.Pieces[block]
+			out[block] = Piece{Name: written.Name.Text, Title: Name(written.Name.Text), Asks: s.asks(written)}
+			if written.Continued {
+				out[block].Title += ", continued"
+			}
+			out[block].Lines = s.block(w, block)
 		}
-		piece.Lines = linesOf(written.Lines)
-		out = append(out, piece)
 	}
 	return out
 }
 
-func asks(p *pattern.Pattern, w pattern.Piece) string {
+// asks is what the heading of a block says of all of it. What is worked as another piece has that one's gauge and hook.
+func (s *setter) asks(w *pattern.Piece) string {
+	gauged := w
+	if i := slices.IndexFunc(s.p.Pieces, func(p pattern.Piece) bool { return p.Name.Text == w.As.Text }); i >= 0 && w.Gauge.Text == "" && w.Hook.Text == "" {
+		gauged = &s.p.Pieces[i]
+	}
 	var make, as, gauge, hook string
 	if w.Make > 1 {
 		make = "make " + strconv.Itoa(w.Make)
 	}
 	if w.As.Text != "" {
-		as = "worked as the " + strings.ReplaceAll(w.As.Text, "_", " ")
+		as = "worked as the " + spacedName(w.As.Text)
 		if w.Reversed {
 			as += ", reversed"
 		}
 	}
-	if w.Gauge.Text != "" && len(p.Gauges) > 1 {
-		gauge = "at the " + strings.ReplaceAll(w.Gauge.Text, "_", " ") + " " + gaugeWord(p.Terms)
+	if gauged.Gauge.Text != "" && len(s.p.Gauges) > 1 {
+		gauge = "at the " + spacedName(gauged.Gauge.Text) + " " + gaugeWord(s.terms)
 	}
-	for _, h := range p.Hooks {
-		if w.Hook.Text != "" && h.Name.Text == w.Hook.Text {
+	for _, h := range s.p.Hooks {
+		if gauged.Hook.Text != "" && h.Name.Text == gauged.Hook.Text {
 			hook = "with the " + h.Size.Decimal(3) + " mm hook"
 		}
 	}
 	return joined(", ", make, as, gauge, hook)
 }
 
-// gaugeWord is what the trade calls a gauge in the terms.
-// Source: hilandonubes.com/crochet/info.cgi?id=3008 and three other lists of US and UK terms.
-func gaugeWord(t pattern.Terms) string {
-	if t == pattern.UK {
-		return "tension"
+// mirrored says what it is to work another piece's rows reversed.
+func mirrored(w *pattern.Piece) Line {
+	return Line{
+		Kind: NoteLine, Film: -1, Label: prose.Line{prose.Text("Note")},
+		Text: prose.Line{prose.Text("This is the " + spacedName(w.As.Text) + " in a mirror: whatever a row does there at its beginning, it does here at its end, and the other way round.")},
 	}
-	return "gauge"
 }
 
-// linesOf sets the lines of a piece. A film stamp is not printed: it belongs to the line below it.
-func linesOf(written []pattern.RowLine) []Line {
-	out := make([]Line, 0, len(written))
-	film := -1
-	for _, w := range written {
-		l := Line{Film: film}
-		lead, work := w.Lead, w.Line
-		if first := firstWord(lead); first == "Size" || first == "Sizes" || first == "All" {
-			l.Only = lead
-			lead, work = leadOf(work)
-		}
-		l.Label, l.Side = sideOf(lead)
-		switch firstWord(l.Label) {
-		case "Film":
-			film = seconds(strings.TrimSpace(work.Words(nil)))
-			continue
-		case "Note", "Throughout":
-			l.Kind, l.Text = NoteLine, work
-		default:
-			l.Text, l.Count = claimOf(work)
-		}
-		out = append(out, l)
-		film = -1
-	}
-	return out
-}
-
-func firstWord(line prose.Line) string {
-	if len(line) == 0 {
-		return ""
-	}
-	text, _ := line[0].(prose.Text)
-	word, _, _ := strings.Cut(string(text), " ")
-	return word
-}
-
-// leadOf cuts the label of a row, "Rnd 8 (RS)", from a line that names its sizes first.
-func leadOf(line prose.Line) (lead, rest prose.Line) {
-	switch strings.TrimSuffix(firstWord(line), ":") {
-	case "Row", "Rows", "Rnd", "Rnds", "Round", "Rounds", "Next", "Inc", "Dec", "Even", "Foundation", "Start", "Chart", "Seam", "Note":
-	default:
-		return nil, line
-	}
-	for i, part := range line {
-		text, isText := part.(prose.Text)
-		before, after, found := strings.Cut(string(text), ":")
-		if !isText || !found {
-			continue
-		}
-		lead = append(append(prose.Line{}, line[:i]...), prose.Text(before))
-		rest = append(prose.Line{prose.Text(strings.TrimLeft(after, " "))}, line[i+1:]...)
-		return lead, rest
-	}
-	return nil, line
-}
-
-// sideOf takes the side from the end of a lead: "Row 3 (RS)".
-func sideOf(lead prose.Line) (label prose.Line, side string) {
-	if len(lead) == 0 {
-		return lead, ""
-	}
-	last, isText := lead[len(lead)-1].(prose.Text)
-	if !isText {
-		return lead, ""
-	}
-	words := strings.TrimSpace(string(last))
-	for _, side := range [...]string{"RS", "WS"} {
-		if rest, found := strings.CutSuffix(words, "("+side+")"); found {
-			return replaceLast(lead, strings.TrimRight(rest, " ")), side
-		}
-	}
-	return replaceLast(lead, strings.TrimRight(string(last), " ")), ""
-}
-
-// replaceLast returns the line with other text at its end; lines are shared, so the one given stays as it is.
-func replaceLast(line prose.Line, text string) prose.Line {
-	out := append(prose.Line{}, line[:len(line)-1]...)
-	if text != "" {
-		out = append(out, prose.Text(text))
-	}
-	return out
-}
-
-// claimOf cuts the bracket that ends a line, after a full stop, from the work it counts: "Sc in each st across. (62 sts)".
-// A bracket that belongs to the sentence stays in it.
-func claimOf(line prose.Line) (text, count prose.Line) {
-	if len(line) == 0 {
-		return line, nil
-	}
-	last, isText := line[len(line)-1].(prose.Text)
-	if !isText || !strings.HasSuffix(strings.TrimRight(string(last), " ."), ")") {
-		return line, nil
-	}
-	for i := len(line) - 1; i >= 0; i-- {
-		t, isText := line[i].(prose.Text)
-		if !isText {
-			continue
-		}
-		words := string(t)
-		open := strings.LastIndexByte(words, '(')
-		if open < 0 {
-			if strings.Contains(strings.TrimRight(words, " .)"), ")") {
-				return line, nil
-			}
-			continue
-		}
-		before := strings.TrimRight(words[:open], " ")
-		if !strings.HasSuffix(before, ".") {
-			return line, nil
-		}
-		text = append(append(prose.Line{}, line[:i]...), prose.Text(before))
-		count = append(prose.Line{prose.Text(words[open:])}, line[i+1:]...)
-		return text, count
-	}
-	return line, nil
-}
-
-// seconds reads a moment of a film, M:SS or H:MM:SS; -1 for anything else.
-func seconds(stamp string) int {
-	total := 0
-	parts := strings.Split(stamp, ":")
-	if len(parts) < 2 || len(parts) > 3 {
-		return -1
-	}
-	for _, part := range parts {
-		n, err := strconv.Atoi(part)
-		if err != nil || n < 0 {
-			return -1
-		}
-		total = total*60 + n
-	}
-	return total
-}
+// spacedName is the name of a piece or gauge within a sentence.
+func spacedName(name string) string { return strings.ReplaceAll(name, "_", " ") }

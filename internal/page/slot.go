@@ -43,35 +43,66 @@ func fill(s pattern.Slot, bySize []formula.Value, tape measure.Tape) Slot {
 	}
 	switch s.Form {
 	case pattern.Ordinal:
-		return slotOf(wordEach(bySize, Ordinal, "th"))
+		return ordinals(entriesOf(bySize))
 	case pattern.Times:
-		return times(bySize)
+		return times(entriesOf(bySize))
 	case pattern.Counted:
 		return counted(numbers(bySize), noun(s, bySize[0].Kind))
 	}
 	return slotOf(numbers(bySize))
 }
 
-// wordEach words the whole numbers by a rule; what is not whole is printed as it is, with an ending: its finding says why.
-func wordEach(bySize []formula.Value, rule func(int) string, ending string) []string {
-	out := make([]string, len(bySize))
+// An entry is a number in one size. N is -1 where the figure is no whole number: then its words are those for many.
+type entry struct {
+	figure string
+	n      int
+}
+
+func entriesOf(bySize []formula.Value) []entry {
+	out := make([]entry, len(bySize))
 	for i, v := range bySize {
-		if n, whole := v.Num.Int(); whole && !isUnknown(v) {
-			out[i] = rule(n)
-		} else {
-			out[i] = number(v) + ending
+		out[i] = entry{number(v), -1}
+		if n, whole := v.Num.Int(); whole && n >= 0 && !isUnknown(v) {
+			out[i].n = n
 		}
 	}
 	return out
 }
 
+func figuresOf(entries []entry) []string {
+	out := make([]string, len(entries))
+	for i, e := range entries {
+		out[i] = e.figure
+	}
+	return out
+}
+
+// wordEach words the whole numbers by a rule; what is not whole is printed as it is, with an ending: its finding says why.
+func wordEach(entries []entry, rule func(int) string, ending string) []string {
+	out := make([]string, len(entries))
+	for i, e := range entries {
+		switch {
+		case e.n >= 0:
+			out[i] = rule(e.n)
+		case e.figure == absent:
+			out[i] = absent
+		default:
+			out[i] = e.figure + ending
+		}
+	}
+	return out
+}
+
+// ordinals words "{n}th".
+func ordinals(entries []entry) Slot { return slotOf(wordEach(entries, Ordinal, "th")) }
+
 // times words "{n} times": once and twice where a size stands alone, figures in a list.
-func times(bySize []formula.Value) Slot {
-	each := wordEach(bySize, Times, " times")
+func times(entries []entry) Slot {
+	each := wordEach(entries, Times, " times")
 	if agree(each) {
 		return Slot{All: each[0]}
 	}
-	return Slot{All: List(numbers(bySize)) + " times", BySize: each}
+	return Slot{All: List(figuresOf(entries)) + " times", BySize: each}
 }
 
 // counted words "{n} sts".
@@ -84,6 +115,40 @@ func counted(figures []string, noun string) Slot {
 		s.BySize[i] = Counted(f, noun)
 	}
 	return s
+}
+
+// agreeing words figures with words behind them that differ between one and many: "24 (26) sts remain". The words begin with their
+// space.
+func agreeing(entries []entry, one, many string) Slot {
+	each := make([]string, len(entries))
+	for i, e := range entries {
+		switch {
+		case e.figure == absent:
+			each[i] = absent
+		case e.n == 1:
+			each[i] = e.figure + one
+		default:
+			each[i] = e.figure + many
+		}
+	}
+	if agree(each) {
+		return Slot{All: each[0]}
+	}
+	return Slot{All: List(figuresOf(entries)) + many, BySize: each}
+}
+
+// agreed is the words that agree with figures which stand elsewhere.
+func agreed(entries []entry, one, many string) Slot {
+	each := make([]string, len(entries))
+	for i, e := range entries {
+		if each[i] = many; e.n == 1 {
+			each[i] = one
+		}
+	}
+	if agree(each) {
+		return Slot{All: each[0]}
+	}
+	return Slot{All: many, BySize: each}
 }
 
 // noun is what a slot counts, where its brackets do not say it by the kind of the value.

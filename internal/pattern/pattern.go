@@ -270,7 +270,8 @@ type Tested struct {
 }
 
 // A Slot is a value that stands in the text or in a row: a formula and how it is to be printed. Span runs from its opening brace
-// through its closing one, whatever words the form takes in.
+// through its closing one, whatever words the form takes in. One in a row is a Figure: how the row goes on is package notation's to
+// read.
 type Slot struct {
 	Formula *formula.Formula
 	Span    source.Span
@@ -299,13 +300,5 @@ type Piece struct {
 	Reversed  bool
 	Span      source.Span // from the opening fence through the closing one
 	Body      source.Span // the rows between the fences, as they stand in the file
-	Lines     []RowLine
-	Rows      *notation.Block // the same rows, read
-}
-
-// A RowLine is one line of a piece with slots where its values stand. Lead is what stands before the first colon.
-type RowLine struct {
-	Lead prose.Line
-	Line prose.Line
-	Span source.Span
+	Rows      *notation.Block
 }

@@ -8,6 +8,7 @@ import (
 	"foundrow/internal/formula"
 	"foundrow/internal/grade"
 	"foundrow/internal/measure"
+	"foundrow/internal/notation"
 	"foundrow/internal/pattern"
 	"foundrow/internal/source"
 )
@@ -105,18 +106,17 @@ func (e *edit) lastRow(p passage) (source.Span, []measure.Num) {
 // goesOn reports whether rows follow a line of a piece, there or where the piece is continued, that are the same for all sizes.
 func (e *edit) goesOn(piece, line int) bool {
 	p := e.pattern.Pieces[piece]
-	rest := p.Lines[line+1:]
+	rest := p.Rows.Lines[line+1:]
 	for _, later := range e.pattern.Pieces[piece+1:] {
-		if later.Continued && later.Name.Text == p.Name.Text {
-			rest = append(slices.Clone(rest), later.Lines...)
+		if later.Continued && later.Name.Text == p.Name.Text && later.Rows != nil {
+			rest = slices.Concat(rest, later.Rows.Lines)
 		}
 	}
 	for _, l := range rest {
-		text := strings.ToLower(e.pattern.File.Slice(l.Span))
-		if strings.HasPrefix(text, "sizes ") || strings.HasPrefix(text, "all other sizes") {
+		if only := l.For(); only.Rest || len(only.Names) > 0 {
 			return false
 		}
-		if strings.HasPrefix(text, "row") || strings.HasPrefix(text, "next row") {
+		if row, is := l.(*notation.Row); is && !row.Label.Round && (len(row.Label.Numbers) > 0 || row.Label.Words != "") {
 			return true
 		}
 	}

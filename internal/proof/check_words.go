@@ -1,9 +1,8 @@
 package proof
 
 import (
-	"strings"
-
 	"foundrow/internal/measure"
+	"foundrow/internal/notation"
 	"foundrow/internal/pattern"
 	"foundrow/internal/prose"
 	"foundrow/internal/source"
@@ -102,17 +101,25 @@ func (c *cutter) blocks(blocks []prose.Block, pieces []pattern.Piece) {
 	}
 }
 
-// rows takes the lines of a piece. A note among them is prose.
+// rows takes the lines of a piece. A note among them is prose. One line of the file may be several of rules.
 func (c *cutter) rows(p pattern.Piece, index int) {
-	for i, l := range p.Lines {
-		text := c.file.Slice(l.Span)
-		colon, behind := colonOf(text), row
-		if strings.HasPrefix(text, "Note:") {
+	if p.Rows == nil {
+		return
+	}
+	last := source.Span{}
+	for i, l := range p.Rows.Lines {
+		at, behind := l.At(), row
+		if at == last {
+			continue
+		}
+		last = at
+		if _, is := l.(*notation.Note); is {
 			behind = paragraph
 		}
+		colon := colonOf(c.file.Slice(at))
 		taken := len(c.passages)
-		c.take(lead, source.Span{From: l.Span.From, To: l.Span.From + colon})
-		c.take(behind, source.Span{From: l.Span.From + colon, To: l.Span.To})
+		c.take(lead, source.Span{From: at.From, To: at.From + colon})
+		c.take(behind, source.Span{From: at.From + colon, To: at.To})
 		for t := taken; t < len(c.passages); t++ {
 			c.passages[t].piece, c.passages[t].line = index, i
 		}

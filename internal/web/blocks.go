@@ -142,7 +142,7 @@ func (w *writer) special() {
 		if s.Name != "" {
 			w.put(` (`).text(s.Name).put(`)`)
 		}
-		w.put(`</dt><dd>`).text(s.How).put(`</dd></div>`)
+		w.put(`</dt><dd>`).line(s.How).put(`</dd></div>`)
 	}
 	w.put(`</dl>`)
 }

@@ -13,7 +13,7 @@ func poisoned(t *testing.T, hostile string) *page.Page {
 	t.Helper()
 	p := filled(reflect.TypeFor[*page.Page]()).(*page.Page)
 	spread(reflect.ValueOf(p), hostile)
-	p.Address, p.Print = "patterns/x/", "patterns/x/print/"
+	p.Address, p.Beside, p.Print = "patterns/x/", "patterns/x/", "patterns/x/print/"
 	p.Slots = []page.Slot{{All: hostile + " (" + hostile + ")"}}
 	line := prose.Line{
 		prose.Text(hostile), prose.CodeText(hostile), prose.Slot{}, prose.Newline{Hard: true},

@@ -113,7 +113,7 @@ func TestUnknownLayoutFix(t *testing.T) {
 // A page that has nothing to show leaves no empty sections.
 func TestEmptyPattern(t *testing.T) {
 	l := loaded(t)
-	p := &page.Page{Address: "patterns/x/", Print: "patterns/x/print/", Title: "X"}
+	p := &page.Page{Address: "patterns/x/", Beside: "patterns/x/", Print: "patterns/x/print/", Title: "X"}
 	all := tree(t, func() ([]byte, error) { return l.Pattern(p) })
 	if n := find(all, "h2"); len(n) != 0 {
 		t.Errorf("an empty pattern has the section %q", words(n[0]))

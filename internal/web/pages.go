@@ -24,6 +24,7 @@ type Setting struct {
 
 	// Of a pattern and of a plain page. Key to Credits are empty on a plain page.
 	Pattern       *page.Page
+	Editions      []Edition
 	Print         string // the link to the page for printing
 	Back          string // the link from it to the page for the screen
 	Running       string // the line at the foot of every printed sheet
@@ -49,6 +50,13 @@ type Setting struct {
 	Cards     template.HTML
 }
 
+// An Edition leads to the same page in other terms.
+type Edition struct {
+	Terms string // "UK terms"
+	Link  string
+	Full  string // the same, as the studio's address has it where that is known
+}
+
 // usual is the room made for a page before it is set: most pattern pages fit.
 const usual = 32 << 10
 
@@ -57,6 +65,9 @@ func (l *Layouts) Pattern(p *page.Page) ([]byte, error) {
 	s, w := l.pattern.begin(p.Studio, p.Address, p.Title, p.Menu)
 	s.Pattern, s.Description = p, p.Summary
 	s.Print = page.Relative(p.Address, p.Print)
+	for _, e := range p.Editions {
+		s.Editions = append(s.Editions, editionOf(p.Studio, e.Terms, p.Address, e.Address))
+	}
 	w.page = p
 	w.pattern(s)
 	w.cut(&s.Photos).photos(p.Photos)
@@ -71,6 +82,9 @@ func (l *Layouts) Print(p *page.Page) ([]byte, error) {
 	s.Pattern = p
 	s.Canonical = canonical(p.Studio, p.Address)
 	s.Back = page.Relative(p.Print, p.Address)
+	for _, e := range p.Editions {
+		s.Editions = append(s.Editions, editionOf(p.Studio, e.Terms, p.Print, e.Print))
+	}
 	s.Running = p.Title
 	if p.Version != "" {
 		s.Running += ", version " + p.Version
@@ -148,6 +162,14 @@ func (sh *sheet) set(s *Setting, w *writer) ([]byte, error) {
 		return nil, err
 	}
 	return b.Bytes(), nil
+}
+
+func editionOf(studio page.Studio, terms, from, to string) Edition {
+	e := Edition{Terms: terms, Link: page.Relative(from, to)}
+	if e.Full = canonical(studio, to); e.Full == "" {
+		e.Full = e.Link
+	}
+	return e
 }
 
 func canonical(studio page.Studio, address string) string {

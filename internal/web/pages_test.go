@@ -90,12 +90,15 @@ func settings(t *testing.T) map[string]func() ([]byte, error) {
 	for _, name := range []string{"about", "handbook", "formulas", "rows", "sizes"} {
 		p.Menu = append(p.Menu, page.Link{Address: page.PlainAddress(name), Title: name})
 	}
+	uk := editions(t)[1]
 	plain := *p
-	plain.Address, plain.Print = "about/", ""
+	plain.Address, plain.Beside, plain.Print = "about/", "about/", ""
 	shelf := page.Catalogues(studio(), []page.Card{p.Card(), {Slug: "sluice", Title: "Sluice Hat", Kind: "hat"}}, p.Menu)
 	return map[string]func() ([]byte, error){
 		p.Address:        func() ([]byte, error) { return l.Pattern(p) },
 		p.Print:          func() ([]byte, error) { return l.Print(p) },
+		uk.Address:       func() ([]byte, error) { return l.Pattern(uk) },
+		uk.Print:         func() ([]byte, error) { return l.Print(uk) },
 		"about/":         func() ([]byte, error) { return l.Plain(&plain) },
 		"":               func() ([]byte, error) { return l.Catalogue(&shelf[0]) },
 		shelf[1].Address: func() ([]byte, error) { return l.Catalogue(&shelf[1]) },
@@ -212,9 +215,9 @@ func TestPatternPage(t *testing.T) {
 	}
 	text := words(one(t, all, "main"))
 	for _, want := range []string{
-		"Rows 3 to 96 (104, 114, 122, 132) (140, 150, 158, 168) Repeat row 2.",
-		"Row 1 RS Ch 2, turn, hdc in each st across. (62 (68, 74, 80, 86) (92, 98, 104, 110) sts)",
-		"place a marker in the 32nd (34th, 38th, 40th, 44th) (46th, 50th, 52nd, 56th) st",
+		"Rows 3 to 62 (68, 74, 86, 86) (98, 104, 110, 116) Repeat row 2.",
+		"Row 1 WS Ch 2, turn, hdc in each st across. (62 (68, 74, 86, 86) (98, 104, 110, 116) sts)",
+		"place marker in 32nd (34th, 38th, 44th, 44th) (50th, 52nd, 56th, 58th) st",
 		"Repeat rows 1 and 2 1 (2, 3, 3, 4) (4, 5, 5, 6) times.",
 		"to 54 (55, 55, 55, 57) (57, 57, 57, 57) cm [21½ (22, 22, 22, 22¾) (22¾, 22¾, 22¾, 22¾) inches]",
 		"The designer made M and testers made S and 2X",
@@ -225,6 +228,50 @@ func TestPatternPage(t *testing.T) {
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)
+		}
+	}
+}
+
+// Each edition says where the other is, to makers and to machines, and shows the same photos.
+func TestEditions(t *testing.T) {
+	l, pages := loaded(t), editions(t)
+	for i, want := range []struct{ ways, print, alternate, canonical, photo, about, rows string }{
+		{"Read this in UK terms uk/index.html", "Read this in UK terms ../uk/print/index.html", "https://tannery.example/patterns/millrace/uk/", "https://tannery.example/patterns/millrace/", "front.svg", "../../about/index.html", "hdc2tog"},
+		{"Read this in US terms ../index.html", "Read this in US terms ../../print/index.html", "https://tannery.example/patterns/millrace/", "https://tannery.example/patterns/millrace/uk/", "../front.svg", "../../../about/index.html", "htr2tog"},
+	} {
+		p := pages[i]
+		links := func(all []*html.Node) (read string) {
+			for _, n := range find(all, "a") {
+				if strings.HasPrefix(words(n), "Read this") {
+					read += words(n) + " " + attr(n, "href")
+				}
+			}
+			return read
+		}
+		all, sheet := tree(t, func() ([]byte, error) { return l.Pattern(p) }), tree(t, func() ([]byte, error) { return l.Print(p) })
+		if got := links(all); got != want.ways {
+			t.Errorf("%s: the page leads to %q, want %q", p.Terms, got, want.ways)
+		}
+		if got := links(sheet); got != want.print {
+			t.Errorf("%s: the sheet leads to %q, want %q", p.Terms, got, want.print)
+		}
+		at := map[string]string{}
+		for _, n := range find(all, "link") {
+			at[attr(n, "rel")] = attr(n, "href")
+		}
+		if at["alternate"] != want.alternate || at["canonical"] != want.canonical {
+			t.Errorf("%s: %v", p.Terms, at)
+		}
+		if got := attr(find(all, "img")[0], "src"); got != want.photo {
+			t.Errorf("%s: the photo is %s, want %s", p.Terms, got, want.photo)
+		}
+		text := words(one(t, all, "main"))
+		if !strings.Contains(text, want.rows) || strings.Contains(text, "hdc2tog") && strings.Contains(text, "htr2tog") {
+			t.Errorf("%s: the rows are in other terms", p.Terms)
+		}
+		lead := slices.ContainsFunc(find(all, "a"), func(n *html.Node) bool { return words(n) == "how we block" && attr(n, "href") == want.about })
+		if !lead {
+			t.Errorf("%s: the text does not lead to %s", p.Terms, want.about)
 		}
 	}
 }
@@ -242,7 +289,7 @@ func TestSizeTable(t *testing.T) {
 	if len(rows) != len(nine) {
 		t.Fatalf("%d rows, want one a size", len(rows))
 	}
-	if want := "M sample91–96 cm 36–38 in105.5 cm 42¼ in55 cm 22 in+9.5 cm +4 in"; rows[2] != want {
+	if want := "M sample91.5–96.5 cm 36–38 in105.5 cm 42¼ in55 cm 22 in+9 cm +3¾ in"; rows[2] != want {
 		t.Errorf("M reads %q, want %q", rows[2], want)
 	}
 	if caption := find(all, "caption"); len(caption) != 1 || words(caption[0]) == "" {
@@ -275,7 +322,7 @@ func TestRowsInOrder(t *testing.T) {
 			labels = append(labels, words(n))
 		}
 	}
-	if got, want := strings.Join(labels, " | "), "Start | Row 1 RS | Row 2 | Row 9 RS Film 11:40 | Note | Sizes M and 3X to 5X only | Row 10"; got != want {
+	if got, want := strings.Join(labels, " | "), "Start | Row 1 WS | Row 2 RS | Next row WS Film 12:20 | Note | Next 2 rows Sizes M and 3X to 5X only | Next row RS | Next row WS"; got != want {
 		t.Errorf("the back has\n%s\nwant\n%s", got, want)
 	}
 }

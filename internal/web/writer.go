@@ -100,6 +100,9 @@ func (w *writer) attr(value string) *writer {
 func (w *writer) link(to string) *writer {
 	target, ours := page.Target(w.home(), to)
 	if ours {
+		if w.page != nil {
+			target = w.page.InEdition(target)
+		}
 		return w.attr(spaced(page.Relative(w.from, target)))
 	}
 	if scheme, _, has := strings.Cut(target, ":"); has && !strings.ContainsAny(scheme, "/?#") {
@@ -121,10 +124,10 @@ func (w *writer) beside(name string) *writer {
 	return w.attr(spaced(page.Relative(w.from, w.home()+name)))
 }
 
-// home is the address files lie beside: that of the pattern's own page, also on the page for printing.
+// home is the address files lie beside: that of the pattern's first page, whichever of its pages this is.
 func (w *writer) home() string {
 	if w.page != nil {
-		return w.page.Address
+		return w.page.Beside
 	}
 	return w.from
 }

@@ -1,0 +1,139 @@
+package page
+
+import (
+	"slices"
+	"strconv"
+
+	"foundrow/internal/grade"
+	"foundrow/internal/ledger"
+	"foundrow/internal/notation"
+	"foundrow/internal/pattern"
+	"foundrow/internal/prose"
+)
+
+// A workedPiece is a piece with what is known of its lines from having been worked, which is the same in every edition.
+type workedPiece struct {
+	rows   []notation.Line
+	blocks []int           // of the pattern
+	counts []prose.Line    // by line: what is worked, where that changes and nothing is claimed
+	sides  []notation.Side // by line: the side that faces, where it follows from the rows that say so
+}
+
+// workedPieces puts together the pieces of a grade. Blocks that were never worked, because of a finding, are pieces by themselves.
+func workedPieces(g *grade.Grade, slots *slotList) []*workedPiece {
+	out := make([]*workedPiece, 0, len(g.Pieces))
+	seen := make([]bool, len(g.Pattern.Pieces))
+	add := func(blocks []int, rows *notation.Block, books []*ledger.Book) {
+		w := &workedPiece{blocks: blocks}
+		if rows != nil {
+			w.rows = rows.Lines
+		}
+		w.counts, w.sides = make([]prose.Line, len(w.rows)), make([]notation.Side, len(w.rows))
+		if len(books) > 0 && !slices.Contains(books, nil) {
+			w.know(books, slots)
+		}
+		out = append(out, w)
+	}
+	for i := range g.Pieces {
+		add(g.Pieces[i].Blocks, g.Pieces[i].Rows, g.Pieces[i].Books)
+		for _, block := range g.Pieces[i].Blocks {
+			seen[block] = true
+		}
+	}
+	for block, there := range seen {
+		if !there {
+			add([]int{block}, g.Pattern.Pieces[block].Rows, nil)
+		}
+	}
+	return out
+}
+
+// blockOf returns the block that a line stands in: the first for what it has from another piece.
+func (w *workedPiece) blockOf(p *pattern.Pattern, l notation.Line) int {
+	at := l.At().From
+	for _, block := range w.blocks[1:] {
+		if body := p.Pieces[block].Body; body.From <= at && at < body.To {
+			return block
+		}
+	}
+	return w.blocks[0]
+}
+
+// know takes counts and sides from the books.
+func (w *workedPiece) know(books []*ledger.Book, slots *slotList) {
+	sizes := len(books)
+	at := make([]int, len(w.rows)*sizes) // one more than the place in the book of what is printed of a line
+	for s, book := range books {
+		for k := range book.Printed {
+			at[book.Printed[k].Line*sizes+s] = k + 1
+		}
+	}
+	for i, l := range w.rows {
+		own := at[i*sizes : (i+1)*sizes]
+		if !claims(l) {
+			w.counts[i] = worksOut(books, own, slots)
+		}
+		if row, is := l.(*notation.Row); is && !row.Label.Round && row.Label.Side == notation.NoSide && len(row.Label.Numbers)+len(row.Label.Words) > 0 {
+			w.sides[i] = facing(books, own)
+		}
+	}
+}
+
+// claims reports whether a line says itself how many stitches there are after it.
+func claims(l notation.Line) bool {
+	switch l := l.(type) {
+	case *notation.Row:
+		return len(l.Claims) > 0
+	case *notation.Again:
+		return len(l.Claims) > 0 || l.Extent.Kind == notation.UntilLeft || l.Extent.Kind == notation.UntilMade
+	}
+	return false
+}
+
+// worksOut words how many stitches there are after a line, where that differs in some size from what there was after the line
+// before. It is nothing where some size has not worked it.
+func worksOut(books []*ledger.Book, at []int, slots *slotList) prose.Line {
+	entries := make([]entry, len(books))
+	changed := false
+	for s, k := range at {
+		if k == 0 {
+			entries[s] = entry{absent, -1}
+			continue
+		}
+		printed := books[s].Printed
+		q := &printed[k-1]
+		if q.Open || q.Count < 0 {
+			return nil
+		}
+		entries[s] = entry{strconv.Itoa(q.Count), q.Count}
+		if k == 1 {
+			changed = changed || q.Changed
+		} else {
+			changed = changed || q.Count != printed[k-2].Count
+		}
+	}
+	if !changed {
+		return nil
+	}
+	count := agreeing(entries, " st", " sts")
+	if count.BySize == nil {
+		return bracketedLine(prose.Line{prose.Text(count.All)})
+	}
+	return bracketedLine(prose.Line{prose.Slot{Index: slots.add(count)}})
+}
+
+// facing is the side that a single row is worked on, in every size that has it.
+func facing(books []*ledger.Book, at []int) notation.Side {
+	side := notation.NoSide
+	for s, k := range at {
+		if k == 0 {
+			continue
+		}
+		q := &books[s].Printed[k-1]
+		if q.Rows != 1 || q.Side == notation.NoSide || side != notation.NoSide && q.Side != side {
+			return notation.NoSide
+		}
+		side = q.Side
+	}
+	return side
+}
