@@ -23,6 +23,13 @@ func (p *parser) chain() (Clause, bool) {
 func (p *parser) chainRest(c Count, i int) Clause {
 	ch := &Chain{Count: c}
 	switch {
+	case p.is(wTo) && p.isAt(1, wCount): // "ch 3 to count as first dc"
+		p.i++
+		if cs, ok := p.countsHere(); ok {
+			ch.Says, ch.As, ch.Plus = cs.Says, cs.As, cs.Plus
+		} else {
+			p.i--
+		}
 	case p.is(wTo) && p.isAt(1, wTurn):
 		// the turn is read as a clause of its own: "ch 5 to turn" is "ch 5, turn"
 		p.i++

@@ -1,6 +1,10 @@
 package notation
 
-import "foundrow/internal/stitch"
+import (
+	"strings"
+
+	"foundrow/internal/stitch"
+)
 
 // claimsIn reports whether the tokens between two places are claims and nothing else.
 func (p *parser) claimsIn(from, to int) (ok bool) {
@@ -39,7 +43,7 @@ func (p *parser) claimList(whole bool) ([]Claim, bool) {
 		if p.chainBetween() {
 			break
 		}
-		if !p.numberNext() && !p.kindAt(0, tOpen) || !p.claimFollows() {
+		if !p.numberNext() && !p.kindAt(0, tOpen) || !p.claimFollows(whole) {
 			p.i = i
 			break
 		}
@@ -59,11 +63,11 @@ func (p *parser) betweenClaims(whole bool) bool {
 }
 
 // claimFollows reports whether another claim, and not something to work, comes next: "…, 4 ch-2 sps".
-func (p *parser) claimFollows() bool {
+func (p *parser) claimFollows(whole bool) bool {
 	i := p.i
 	defer func() { p.i = i }()
-	c, ok := p.claim(false)
-	return ok && c.Noun.Kind != NoNoun && !p.is(wIn, wOver, wAround, wTimes)
+	c, ok := p.claim(whole)
+	return ok && (c.Noun.Kind != NoNoun || c.Per != "") && !p.is(wIn, wOver, wAround, wTimes)
 }
 
 // chainBetween reads "ch 1 between" behind a count of stitches.
@@ -108,11 +112,32 @@ func (p *parser) claim(whole bool) (Claim, bool) {
 	}
 	p.eat(wSt)
 	p.qualify(&c)
+	if whole && c.Noun.Kind == NoNoun && c.Per == "" {
+		p.part(&c)
+	}
 	if whole && p.kindAt(0, tOpen) {
 		return Claim{}, false
 	}
 	c.Span = p.since(i)
 	return c, true
+}
+
+// part reads the part of the piece that a number is of: "16 each sleeve", "58 back".
+func (p *parser) part(c *Claim) {
+	i := p.i
+	p.eat(wEach)
+	for k := 0; k < 3 && p.is(unknown, wFront, wBack, wLeft, wRight, wSide) && !p.at(0).is && len(p.low(0)) > 3; k++ {
+		p.i++
+	}
+	if !p.done() && !p.kindAt(0, tComma) && !p.kindAt(0, tSemi) {
+		p.i = i
+		return
+	}
+	s := p.since(i)
+	c.Per = strings.ToLower(p.text[s.From:s.To])
+	if p.i == i {
+		c.Per = ""
+	}
 }
 
 // commaList reads the numbers of all sizes written without a bracket of their own: "11, 11, 12, 12, 12 shells".

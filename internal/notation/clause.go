@@ -129,6 +129,16 @@ func (p *parser) step(b *body) bool {
 	if p.is(wRep) || p.is(wWork) && p.kindAt(1, tStar) || p.is(wFrom) && p.kindAt(1, tStar) {
 		return p.repeat(b, closed)
 	}
+	if t := p.at(0); (t.kind == tNumber || t.kind == tSlot) && p.isAt(1, wX) && p.kindAt(2, tOpen) && p.bracketAt(p.i+2) == group { // "6x (sc, inc)"
+		i := p.i
+		c, _ := p.count()
+		p.i++
+		g := p.groupBody()
+		g.Extent = Extent{Kind: Times, Count: c, Span: c.Span}
+		g.placed = p.placed(i)
+		b.out = append(b.out, g)
+		return true
+	}
 	if e, ok := p.looseTimes(); ok {
 		return p.applyTimes(b, closed, e)
 	}
@@ -204,6 +214,7 @@ func (p *parser) clause(b *body) ([]Clause, bool) {
 			p.i = i
 		}
 		p.i++
+		p.eat(wPiece, wWork)
 		return one(&Turn{placed: p.placed(i)}, true)
 	case wDo:
 		if c, ok := p.doNot(); ok {

@@ -51,6 +51,9 @@ func (p *parser) remarkBracket(b *body, i, to int) {
 func (p *parser) countsAs() (Counts, bool) {
 	c := Counts{}
 	p.eat(wThis, wThat, wBeg, wBeginning, wTurning, wTch)
+	if p.low(0) == "always" {
+		p.i++
+	}
 	p.eat(wFirst)
 	if p.eat(wSkipped) {
 		c.Skipped = true

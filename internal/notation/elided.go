@@ -76,7 +76,7 @@ func (p *parser) elided(b *body) ([]Clause, bool) {
 		return nil, false
 	}
 	last := lastMake(b.out)
-	if last == nil || !last.In.Said() {
+	if last == nil || !last.In.Said() || last.In.Over { // "over same st and next 3 sts" is one stitch
 		p.i = i
 		return nil, false
 	}

@@ -9,10 +9,18 @@ import (
 // labelled reads a line that begins with the name of a row; nil when it has none.
 func (p *parser) labelled(at placed) Line {
 	i := p.i
+	yarn := ""
+	if p.yarnName(0) && p.kindAt(1, tColon) && p.isAt(2, wRow, wRnd) { // "A) Row 3:"
+		yarn = p.yarnWords()
+		p.i++
+	}
 	l, ok := p.label()
 	if !ok {
 		p.i = i
 		return nil
+	}
+	if l.Yarn == "" {
+		l.Yarn = yarn
 	}
 	if only := p.sizesOnly(); only != nil {
 		at.Only = only

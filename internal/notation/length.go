@@ -79,6 +79,9 @@ func (p *parser) length(kind ExtentKind) (Extent, bool) {
 			}
 		}
 	}
+	if p.low(0) == "when" {
+		p.restOfPhrase() // "when slightly stretched"
+	}
 	for p.kindAt(0, tWord) && (p.is(wLong, wFrom, wBeg, wBeginning, wTotal, wDown, wMeasures) || p.low(0) == "length" || p.low(0) == "deep" || p.low(0) == "wide") {
 		p.i++
 	}

@@ -48,7 +48,7 @@ func (p *parser) makeRest(m *Make, i int) (Clause, bool) {
 		if p.loops && s.Loop == stitch.BothLoops {
 			m.Stitch.Loop = p.loop
 		}
-		if m.In.Where == Unsaid && m.In.Till.Kind != NotSaid {
+		if m.In.Where == Unsaid && m.In.Till.Kind != NotSaid && m.In.bare() {
 			m.In.Where = RestUnnamed
 		}
 		p.trailingLoop(m)
@@ -87,7 +87,7 @@ func (p *parser) after(m *Make) {
 		return
 	}
 	if c, ok := p.count(); ok {
-		if p.is(wTimes, wMore, wTog) || p.kindAt(0, tHyphen) {
+		if p.is(wTimes, wMore, wTog) || p.kindAt(0, tHyphen) || p.is(wRow, wRnd) && p.isAt(1, wBelow) {
 			p.i = i
 			return
 		}

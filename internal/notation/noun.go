@@ -31,7 +31,7 @@ func (p *parser) noun() (Noun, bool) {
 		return n, ok
 	case p.eat(wRowEnd), p.isAt(1, wEnd) && p.eatAll(wRow, wEnd):
 		return Noun{Kind: ARowEnd}, true
-	case p.is(wRow) && !p.numberAt(1):
+	case p.is(wRow) && !p.numberAt(1) && (p.isAt(-1, wEach, wEvery, wOther, wAlt, wPrev) || p.kindAt(-1, tNumber) || p.kindAt(-1, tOrdinal)):
 		p.i++
 		return Noun{Kind: ARowEnd}, true
 	case p.is(wCorner):

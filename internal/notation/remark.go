@@ -113,6 +113,17 @@ func (p *parser) remarkHere() (Clause, bool) {
 		}
 		p.i = i
 	}
+	if p.is(wFor) && !p.lengthAt(1) { // "for the left front,"
+		p.restOfPhrase()
+		plain := p.i > i+1
+		for k := i + 1; k < p.i; k++ {
+			plain = plain && p.t[k].kind == tWord && !p.t[k].is && p.t[k].word != wNumberWord
+		}
+		if plain {
+			return p.remark(i), true
+		}
+		p.i = i
+	}
 	for _, r := range remarks {
 		if p.eatWords(r) {
 			p.restOfPhrase()

@@ -132,7 +132,7 @@ func (p *parser) alongEdge(t *Target) bool {
 				t.Where, t.Name = OtherSide, ""
 			}
 			return true
-		case p.is(wOther, wOpposite, wLong, wRight, wLeft, wFront, wBack, unknown, wEach, wFirst, wLast):
+		case p.is(wTop, wOther, wOpposite, wLong, wRight, wLeft, wFront, wBack, unknown, wEach, wFirst, wLast):
 			p.i++
 		case p.is(wFoundation, wBeginning, wStarting) && p.isAt(1, wCh):
 			p.i += 2

@@ -107,8 +107,8 @@ func (s *scanner) bracket(c byte) {
 
 // shut matches a closing bracket with the last that was opened; one of another shape closes it all the same, with a finding.
 func (s *scanner) shut(c byte) {
-	if n := len(s.toks); len(s.open) == 0 && c == ')' && n > 0 && n <= 4 && (s.toks[n-1].kind == tNumber || s.toks[n-1].kind == tOrdinal) {
-		s.add(tColon, 1) // "Row 1) ", "12) "
+	if n := len(s.toks); len(s.open) == 0 && c == ')' && (n == 1 && s.toks[0].to-s.toks[0].from == 1 || n > 0 && n <= 4 && (s.toks[n-1].kind == tNumber || s.toks[n-1].kind == tOrdinal)) {
+		s.add(tColon, 1) // "Row 1) ", "12) ", "A) "
 		return
 	}
 	if len(s.open) == 0 {

@@ -24,8 +24,9 @@ func (p *parser) targetTo(t *Target) bool {
 
 func (p *parser) targetHere(t *Target) bool {
 	first := p.at(0)
-	if first.kind != tWord {
-		return false
+	if first.kind != tWord || first.word == wNumberWord {
+		t.Where, t.Noun = Next, Noun{Kind: AnyStitch}
+		return p.rowsBelow(t) // "mosaic dc 3 rows below"
 	}
 	switch first.word {
 	case wIn:

@@ -207,7 +207,7 @@ var spelled = []struct {
 	{wStanding, "standing"}, {wTog, "tog together"}, {wX, "x"}, {wA, "a an"}, {wEnding, "ending"}, {wInstead, "instead"}, {wMake, "make"}, {wMaking, "making"},
 	{wNow, "now"}, {wBe, "be is are was"}, {wHave, "have has"}, {wYou, "you"}, {wShould, "should will"}, {wThere, "there"}, {wIt, "it"}, {wFor, "for"},
 	{wStarting, "starting"}, {wFoundation, "foundation"}, {wPull, "pull draw drawing pulling bringing"}, {wTight, "tight closed tightly loosely"}, {wDrop, "drop carry"}, {wChange, "change changing switch"},
-	{wRejoin, "rejoin re-join attach"}, {wCut, "cut break"}, {wWhere, "where"}, {wContinue, "cont continue"}, {wManner, "manner way"}, {wPatt, "patt pattern pat"},
+	{wRejoin, "rejoin re-join attach"}, {wCut, "cut break fo"}, {wWhere, "where"}, {wContinue, "cont continue"}, {wManner, "manner way"}, {wPatt, "patt pattern pat"},
 	{wSet, "set established"}, {wWithin, "within"}, {wReversing, "reversing"}, {wShaping, "shaping"}, {wBoth, "both"}, {wThickness, "thicknesses layers thickness"},
 	{wGroup, "group groups"}, {wPair, "pair pairs"}, {wWithout, "without"}, {wReach, "reach"}, {wUsing, "using"},
 	{wDesired, "desired"}, {wSection, "section sections"}, {wForm, "form"}, {wPlain, "plain"}, {wThroughout, "throughout"}, {wWhich, "which"},

@@ -93,6 +93,9 @@ func (p *parser) yarn() (Clause, bool) {
 	case p.eat(wDrop):
 		name := p.yarnWords()
 		p.restOfPhrase()
+		if name == "" {
+			return p.remark(i), true // "carry unused colour"
+		}
 		return &Yarn{placed: p.placed(i), Name: name, How: "drop"}, true
 	}
 	return nil, false
