@@ -39,12 +39,13 @@ type Piece struct {
 	Rows []Row  `json:"rows"`
 }
 
-// A Row is one printed line, with what stands after its last working, by size.
+// A Row is one printed line, with what stands after its last working, by size: null where that is not known, or a size has no such
+// row. Counts has every kind that the row makes.
 type Row struct {
 	Label    string           `json:"label"`
 	Side     string           `json:"side"`
 	Line     int              `json:"line"`
-	Stitches []int            `json:"stitches"`
+	Stitches []*int           `json:"stitches"`
 	Counts   map[string][]int `json:"counts"`
 }
 
@@ -83,6 +84,7 @@ func Of(slug string, g *grade.Grade) Pattern {
 		}
 		p.Values[v.Name] = value
 	}
+	p.Pieces = piecesOf(g)
 	return p
 }
 
