@@ -29,15 +29,15 @@ Repeat rows 2 and 3 4 times.
 Row 12: Ch 1, turn, sc in each st across.
 Row 13: Ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog. ({front - 2} sts)
 Row 14: Ch 1, turn, sc in each st across.
-Repeat rows 13 and 14 {times} times. ({front - 2 - 2 * times} sts)
-`, []int{81, 80, 80, 78, 10, 58}, []int{8, 8, 8, 8, 0, 8}},
+Repeat row 13 {times} times. ({front - 2 - 2 * times} sts)
+`, []int{81, 80, 80, 78, 22, 34}, []int{8, 8, 8, 8, 0, 8}},
 	{4, `Foundation: Ch {cuff + 1}.
 Row 1: Sc in 2nd ch from hook and in each ch across. ({cuff} sts)
 Row 2: Ch 1, turn, sc in each st across.
 Row 3: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. ({cuff + 2} sts)
-Repeat rows 2 and 3 {grow} times. ({top} sts)
+Repeat row 3 {grow} times. ({top} sts)
 Next 6 rows: Ch 1, turn, sc in each st across.
-`, []int{37, 36, 38, 9, 56}, []int{2, 2, 2, 0, 2}},
+`, []int{37, 36, 38, 18, 74}, []int{2, 2, 2, 0, 2}},
 	{4, `Foundation: Magic ring.
 Rnd 1 (RS): Ch 1, 6 sc in ring, join. (6 sts)
 Rnd 2: Ch 1, 2 sc in each st around, join. (12 sts)

@@ -172,6 +172,7 @@ func newHand(p *Piece, s *sheet, habits Habits) *hand {
 	h.b = &Book{Habits: habits, mirrored: p.Reversed}
 	h.made = s.room[len(s.room):]
 	h.b.Rows = make([]Row, 0, s.rows+4)
+	h.b.numbered = make([]numbered, 0, s.rows+4)
 	h.b.Printed = make([]Printed, 0, len(p.Block.Lines))
 	h.so.shown = -1
 	h.so.fresh = true

@@ -322,7 +322,9 @@ func (h *hand) leaveRest() {
 		r := &s.runs[s.run]
 		if n := r.n - s.off; n > 0 {
 			s.given[r.made.Kind] += int32(n)
-			s.unworked = appendSpan(s.unworked, r.span(s.off, n))
+			if r.made.Kind != Turnings || r.made.Stands {
+				s.unworked = appendSpan(s.unworked, r.span(s.off, n))
+			}
 		}
 	}
 	s.left = 0
