@@ -145,8 +145,8 @@ func (p *parser) unbracketed(b *body) {
 	w := writer{terms: p.in.Terms}
 	w.clause(g)
 	var said strings.Builder
-	for i := range w.parts {
-		w.parts[i].writeTo(&said, func(int) string { return "n" })
+	for _, part := range w.take() {
+		part.writeTo(&said, func(int) string { return "n" })
 	}
 	p.fs.Ask(p.in.File, g.Span, "group-unsaid", quoted(p.text[g.Span.From:g.Span.To])+" is taken as worked all in one place", "write "+said.String())
 }

@@ -64,6 +64,7 @@ type writer struct {
 	terms stitch.Terms
 	again bool // to be read in again: words keep their backslashes
 	parts []Part
+	words []byte        // of the part being written
 	last  stitch.Stitch // of the Make written last
 
 	lastCount Count // its count
@@ -79,6 +80,7 @@ func (w *writer) prose(s string) string {
 
 // take returns what was written and begins afresh.
 func (w *writer) take() []Part {
+	w.finish()
 	parts := w.parts
 	w.parts = nil
 	return parts
@@ -87,14 +89,21 @@ func (w *writer) take() []Part {
 // text writes words; neighbours become one part.
 func (w *writer) text(s ...string) {
 	for _, s := range s {
-		if s == "" {
-			continue
-		}
-		if n := len(w.parts); n > 0 && w.parts[n-1].Count == nil {
-			w.parts[n-1].Text += s
-			continue
-		}
-		w.parts = append(w.parts, Part{Text: s})
+		w.words = append(w.words, s...)
+	}
+}
+
+// add writes a part of its own.
+func (w *writer) add(p Part) {
+	w.finish()
+	w.parts = append(w.parts, p)
+}
+
+// finish makes a part of the words.
+func (w *writer) finish() {
+	if len(w.words) > 0 {
+		w.parts = append(w.parts, Part{Text: string(w.words)})
+		w.words = w.words[:0]
 	}
 }
 
@@ -116,10 +125,10 @@ func (c *Count) equal(d *Count) bool {
 
 func (w *writer) count(c *Count) {
 	if c.plain() {
-		w.text(strconv.Itoa(c.Plain))
+		w.words = strconv.AppendInt(w.words, int64(c.Plain), 10)
 		return
 	}
-	w.parts = append(w.parts, Part{Count: c})
+	w.add(Part{Count: c})
 }
 
 // ordinal writes "2nd".
@@ -128,7 +137,7 @@ func (w *writer) ordinal(c *Count) {
 		w.text(strconv.Itoa(c.Plain), ordinalEnd(c.Plain))
 		return
 	}
-	w.parts = append(w.parts, Part{Count: c, As: Ordinal})
+	w.add(Part{Count: c, As: Ordinal})
 }
 
 // ordinalEnd returns the letters behind a number: 1st, 2nd, 3rd, 11th.
@@ -149,7 +158,7 @@ func ordinalEnd(n int) string {
 // times writes "once", "twice", "3 times".
 func (w *writer) times(c *Count) {
 	if !c.plain() {
-		w.parts = append(w.parts, Part{Count: c, As: TimesWord})
+		w.add(Part{Count: c, As: TimesWord})
 		return
 	}
 	switch c.Plain {
@@ -168,7 +177,7 @@ func (w *writer) number(c *Count, single, many string) {
 	case single == many || !c.Said:
 		w.text(single)
 	case !c.plain():
-		w.parts = append(w.parts, Part{Text: single, Many: many, Count: c, As: Plural})
+		w.add(Part{Text: single, Many: many, Count: c, As: Plural})
 	case c.Plain == 1:
 		w.text(single)
 	default:
@@ -178,11 +187,12 @@ func (w *writer) number(c *Count, single, many string) {
 
 // sentence returns what was written with a capital at its start.
 func (w *writer) sentence() []Part {
-	parts := w.take()
-	if len(parts) > 0 && parts[0].Count == nil {
-		parts[0].Text = capital(parts[0].Text)
+	if len(w.parts) == 0 && len(w.words) > 0 && w.words[0] >= 'a' && w.words[0] <= 'z' {
+		w.words[0] -= 'a' - 'A'
+	} else if len(w.parts) > 0 && w.parts[0].Count == nil {
+		w.parts[0].Text = capital(w.parts[0].Text)
 	}
-	return parts
+	return w.take()
 }
 
 func capital(s string) string {
