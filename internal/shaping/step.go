@@ -247,13 +247,14 @@ func (w StepsWant) work(times int) (s Schedule, last bool) {
 	s = Schedule{From: w.From, To: w.From, First: w.First, Runs: make([]Run, 0, len(w.Steps)+1)}
 	last = true
 	put := func(st Step, every, n int) {
-		change := w.change(st)
-		if n > 0 && s.To <= 0 {
-			last = false
+		if n == 0 {
+			return
 		}
+		change := w.change(st)
+		before := s.To
 		s.put(Run{every, n, change, st.Act == Leave})
 		s.Rows, s.To = s.Rows+every*n, s.To+change*n
-		if s.To < 0 || s.To == 0 && st.Act != Leave {
+		if before <= 0 || s.To < 0 || s.To == 0 && st.Act != Leave {
 			last = false
 		}
 	}
