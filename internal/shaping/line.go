@@ -1,6 +1,9 @@
 package shaping
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // A Form is how a word of a line is printed.
 type Form uint8
@@ -24,7 +27,7 @@ type Word struct {
 }
 
 // Line is the same words for all sizes with a slot wherever a number stands, so that a page can set the numbers of all sizes side by
-// side. A run that a size does not have is worked 0 times there.
+// side. A run that a size does not have is worked 0 times there, every so many rows as in a size that has it.
 //
 // A page that shows one size alone takes Schedule.Words of that size instead, which says less.
 func Line(bySize []Schedule, m Manner) []Word {
@@ -33,16 +36,41 @@ func Line(bySize []Schedule, m Manner) []Word {
 		runs[size] = s.Runs
 	}
 	var out []Word
+	var before column[kind, Run]
 	for i, c := range aligned(runs, m.kind) {
 		if i > 0 {
 			out = append(out, Word{Text: ", then "})
 		}
-		out = append(out, m.words(c)...)
+		lend(c.bySize, neverWorked)
+		out = append(out, m.words(c, before)...)
+		before = c
 	}
 	if out == nil {
 		return []Word{{Text: "work even"}}
 	}
 	return out
+}
+
+// lend gives sizes without a part that of the nearest size before that has one, or after, once it is emptied.
+func lend[T comparable](bySize []T, emptied func(T) T) {
+	var none T
+	from := slices.IndexFunc(bySize, func(p T) bool { return p != none })
+	for i, p := range bySize {
+		if p != none {
+			from = i
+		} else {
+			bySize[i] = emptied(bySize[from])
+		}
+	}
+}
+
+// neverWorked is a run worked 0 times; plain rows are 0 rows.
+func neverWorked(r Run) Run {
+	r.Times = 0
+	if r.Change == 0 {
+		r.Every = 0
+	}
+	return r
 }
 
 // A kind is all that must agree for runs of different sizes to be said in one clause: the words before and behind the stitches.
@@ -88,16 +116,22 @@ func aligned[K comparable, T any](bySize [][]T, kindOf func(T) K) []column[K, T]
 	return out
 }
 
-// words sets one clause.
-func (m Manner) words(c column[kind, Run]) []Word {
+// words sets one clause. What the clause before says the same in all sizes is not said again.
+func (m Manner) words(c, before column[kind, Run]) []Word {
 	n := len(c.bySize)
 	stitches, every, times := make([]int, n), make([]int, n), make([]int, n)
+	same := before.kind == c.kind
 	for i, r := range c.bySize {
 		every[i], times[i] = r.Every, r.Times
 		stitches[i], _ = m.place(r.Change)
+		same = same && before.bySize[i].Change == r.Change
 	}
-	if c.kind.where == "" {
+	switch {
+	case c.kind.where == "":
 		return []Word{{Text: c.kind.verb}, {Form: Counted, Text: m.row(), BySize: every}, {Text: " even"}}
+	case same:
+		words := strings.Fields(c.kind.where)
+		return append([]Word{{Text: words[len(words)-1] + " "}}, m.rows(every, times)...)
 	}
 	return append([]Word{{Text: c.kind.verb}, {Form: Counted, Text: "stitch", BySize: stitches}, {Text: c.kind.where}}, m.rows(every, times)...)
 }
@@ -115,14 +149,9 @@ func (m Manner) rows(every, times []int) []Word {
 	return []Word{{Text: "every "}, {Form: Nth, BySize: every}, {Text: " " + m.row() + " "}, {Form: Often, BySize: times}}
 }
 
-// all reports whether every size that has a number has this one.
+// all reports whether every size has this number.
 func all(bySize []int, n int) bool {
-	for _, m := range bySize {
-		if m != n && m != 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(bySize, func(m int) bool { return m != n })
 }
 
 // SpreadLine is the same for spreads: the groups of all sizes side by side. Names are those of the event.
@@ -134,6 +163,7 @@ func SpreadLine(bySize []Spread, names ...string) []Word {
 	var out []Word
 	for _, c := range aligned(groups, func(g Group) int { return g.Events }) {
 		sts, times := make([]int, len(bySize)), make([]int, len(bySize))
+		lend(c.bySize, func(g Group) Group { g.Times = 0; return g })
 		for size, g := range c.bySize {
 			sts[size], times[size] = g.Plain, g.Times
 		}

@@ -99,9 +99,9 @@ func (m Manner) intervals(runs []Run, times int, first, each bool) string {
 		words[i] = m.interval(r, false, each)
 	}
 	if len(runs) == 2 && runs[0].Times == 1 && runs[1].Times == 1 {
-		return "every " + Ordinal(runs[0].Every) + " and " + Ordinal(runs[1].Every) + " " + m.row() + " by turn, " + Times(times) + " each"
+		return "every " + ordinal(runs[0].Every) + " and " + ordinal(runs[1].Every) + " " + m.row() + " by turn, " + howOften(times) + " each"
 	}
-	return "(" + strings.Join(words, ", ") + ") " + Times(times)
+	return "(" + strings.Join(words, ", ") + ") " + howOften(times)
 }
 
 func (m Manner) interval(r Run, first, each bool) string {
@@ -114,13 +114,13 @@ func (m Manner) interval(r Run, first, each bool) string {
 	case r.Every == 1:
 		return "the next " + counted(r.Times, row)
 	case r.Times == 1 && first:
-		return "the " + Ordinal(r.Every) + " " + row
+		return "the " + ordinal(r.Every) + " " + row
 	case r.Times == 1:
-		return "the following " + Ordinal(r.Every) + " " + row
+		return "the following " + ordinal(r.Every) + " " + row
 	case r.Every == 2:
-		return "every other " + row + " " + Times(r.Times)
+		return "every other " + row + " " + howOften(r.Times)
 	}
-	return "every " + Ordinal(r.Every) + " " + row + " " + Times(r.Times)
+	return "every " + ordinal(r.Every) + " " + row + " " + howOften(r.Times)
 }
 
 // Words says a spread of one size. Names are those of the event: the first of a single one, the second of a doubled one, and so on.
@@ -137,7 +137,7 @@ func (s Spread) Words(names ...string) string {
 			parts = append(parts, inner...)
 			continue
 		}
-		parts = append(parts, "["+strings.Join(inner, ", ")+"] "+Times(b.times))
+		parts = append(parts, "["+strings.Join(inner, ", ")+"] "+howOften(b.times))
 	}
 	if s.Plain > 0 {
 		parts = append(parts, counted(s.Plain, "st"))
@@ -158,15 +158,15 @@ func (g Group) words(names []string) string {
 	case g.Plain == 0 && g.Times == 1:
 		return event
 	case g.Plain == 0:
-		return event + " " + Times(g.Times)
+		return event + " " + howOften(g.Times)
 	case g.Times == 1:
 		return counted(g.Plain, "st") + ", " + event
 	}
-	return "(" + counted(g.Plain, "st") + ", " + event + ") " + Times(g.Times)
+	return "(" + counted(g.Plain, "st") + ", " + event + ") " + howOften(g.Times)
 }
 
-// Ordinal words a place in a row: "1st", "38th", "112th".
-func Ordinal(n int) string {
+// ordinal words a place in a row: "1st", "38th", "112th".
+func ordinal(n int) string {
 	if tens := n / 10 % 10; tens != 1 {
 		switch n % 10 {
 		case 1:
@@ -180,8 +180,8 @@ func Ordinal(n int) string {
 	return strconv.Itoa(n) + "th"
 }
 
-// Times words how often: "once", "twice", "3 times".
-func Times(n int) string {
+// howOften words how often: "once", "twice", "3 times".
+func howOften(n int) string {
 	switch n {
 	case 1:
 		return "once"
