@@ -78,6 +78,7 @@ const (
 	KeyWidth        Key = "width"
 	KeyTop          Key = "top"
 	KeyLeave        Key = "leave"
+	KeyMultiple     Key = "multiple"
 )
 
 // An Offer is another value for one of the numbers asked for: one value, or those of a list.
