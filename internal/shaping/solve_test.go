@@ -49,7 +49,7 @@ func wants(largest int) *rapid.Generator[Want] {
 }
 
 // keeps holds a schedule against all that was asked of it.
-func keeps(t *rapid.T, w Want, s Schedule) {
+func keeps(t rapid.TB, w Want, s Schedule) {
 	rows, change := 0, 0
 	for _, r := range s.Runs {
 		rows += r.Every * r.Times
@@ -91,7 +91,7 @@ func keeps(t *rapid.T, w Want, s Schedule) {
 }
 
 // evenly checks that the intervals between events are of two sizes at most that are neighbours, and that the first is no longer.
-func evenly(t *rapid.T, w Want, s Schedule, events []int) {
+func evenly(t rapid.TB, w Want, s Schedule, events []int) {
 	if len(events) == 0 {
 		return
 	}
@@ -140,7 +140,7 @@ func TestSchedulesSum(t *testing.T) {
 	})
 }
 
-func offered(t *rapid.T, w Want, refused *Refusal) {
+func offered(t rapid.TB, w Want, refused *Refusal) {
 	if refused.Why == "" || refused.Reason == Possible {
 		t.Fatalf("%+v is refused without a reason", w)
 	}
@@ -204,4 +204,33 @@ func TestRefusedOnlyWhereNothingCanBe(t *testing.T) {
 			t.Fatalf("%+v: refused %v, but whether it can be is %v", w, refused, canBe(w))
 		}
 	})
+}
+
+// TestEverySmallSchedule works every change over every few rows in every manner: more than 100,000 of them.
+func TestEverySmallSchedule(t *testing.T) {
+	solved, refusals := 0, map[Reason]int{}
+	for over := range 21 {
+		for change := -24; change <= 24; change++ {
+			for _, each := range [][]int{{1}, {2}, {4, 2}, {3, 2}} {
+				for manner := range 2 * 3 * 3 * 5 {
+					w := Want{From: 25, To: 25 + change, Over: over, Each: each, First: Right, AtOnce: manner%2 == 1, On: Side(manner / 2 % 3), AtMost: manner / 6 % 3, Order: Order(manner / 18)}
+					w.PlainAtEnd = over / 7
+					s, refused := Solve(w)
+					if refused == nil {
+						keeps(t, w, s)
+						solved++
+						continue
+					}
+					refusals[refused.Reason]++
+					if change%8 == 0 || over%8 == 0 { // the offers of some of them
+						offered(t, w, refused)
+					}
+				}
+			}
+		}
+	}
+	t.Logf("%d solved, %d refused for their rows, %d for a change that does not divide", solved, refusals[TooFewRows], refusals[OddChange])
+	if solved < 100_000 || len(refusals) != 2 {
+		t.Errorf("%d were solved, %v refused", solved, refusals)
+	}
 }
