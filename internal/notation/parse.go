@@ -97,11 +97,12 @@ func (p *parser) begin(from, to int) {
 	p.t, p.i, p.end = p.sc.toks, 0, len(p.sc.toks)-1
 	p.last, p.far, p.wanted, p.open = stitch.Stitch{}, 0, "", 0
 	p.only = nil
+	const few = 8 // findings of a kind in one line: one more tells nobody anything
+	p.sc.braces = p.sc.braces[:min(len(p.sc.braces), few)]
+	p.sc.loose = p.sc.loose[:min(len(p.sc.loose), few)]
+	p.sc.large = p.sc.large[:min(len(p.sc.large), few)]
 	for _, s := range p.sc.braces {
 		p.report(s, "trade-brace", "braces hold values, and there is none here", "write ( ) or [ ]")
-	}
-	if few := 8; len(p.sc.loose) > few {
-		p.sc.loose = p.sc.loose[:few] // one more tells nobody anything
 	}
 	for _, s := range p.sc.loose {
 		p.report(s, "unclosed-bracket", quoted(p.text[s.From:s.To])+" has no partner", "close the bracket, or take it out")
