@@ -81,8 +81,11 @@ func (w *writer) prose(s string) string {
 // take returns what was written and begins afresh.
 func (w *writer) take() []Part {
 	w.finish()
-	parts := w.parts
-	w.parts = nil
+	parts := w.parts[:len(w.parts):len(w.parts)]
+	w.parts = w.parts[len(parts):]
+	if len(parts) == 0 {
+		return nil
+	}
 	return parts
 }
 
