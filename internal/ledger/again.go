@@ -226,7 +226,7 @@ func (h *hand) cycle(said []*words, n int) {
 		if i%len(said) == 0 {
 			before = append(before[:0], h.buf...)
 		}
-		if h.steps > patience {
+		if h.tired() {
 			break
 		}
 	}
@@ -306,7 +306,7 @@ func (h *hand) untilCount(said []*words, l *notation.Again) {
 			now := h.so.count
 			h.row = line
 			switch {
-			case h.so.open || h.steps > patience || h.worked > tallest:
+			case h.so.open || h.tired() || h.worked > tallest:
 				return
 			case now == target:
 				if i < len(said)-1 && ending != w.line {

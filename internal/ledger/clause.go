@@ -11,7 +11,7 @@ func (h *hand) seq(clauses []notation.Clause, top bool) {
 		if h.split != nil {
 			return
 		}
-		if h.steps++; h.steps > patience {
+		if h.step(); h.tired() {
 			h.s.open = true
 			return
 		}

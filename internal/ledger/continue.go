@@ -37,7 +37,7 @@ func (h *hand) goOn(t text, c *notation.Continue) {
 			}
 			h.stack(h.so.count, plain)
 			h.stack(h.so.count+change, 1)
-			if h.steps++; h.steps > patience {
+			if h.step(); h.tired() {
 				break
 			}
 		}

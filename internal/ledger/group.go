@@ -105,7 +105,7 @@ func (h *hand) over(body []notation.Clause, n int) {
 		}
 		h.seq(body, false)
 		h.s.repeats++
-		if h.steps > patience || h.steps == before {
+		if h.tired() || h.steps == before {
 			return
 		}
 	}
@@ -200,7 +200,7 @@ func repeated(body []notation.Clause, n int) []notation.Clause {
 // inPlace works clauses into each of the next n places that are looked for.
 func (h *hand) inPlace(body []notation.Clause, w want, n int, unit string) {
 	for range n {
-		if h.steps++; h.steps > patience {
+		if h.step(); h.tired() {
 			return
 		}
 		p, ok := h.nextPlace(w)

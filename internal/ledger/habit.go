@@ -41,7 +41,7 @@ func (m moot) changes() []Habits {
 func WorkSizes(pieces []Piece) ([]*Book, [][]Report) {
 	books, reports := make([]*Book, len(pieces)), make([][]Report, len(pieces))
 	var m moot
-	closes := true
+	closes, gaveUp := true, false
 	sheets := sheetsOf(pieces)
 	for i := range pieces {
 		h := newHand(&pieces[i], sheets[i], Habits{})
@@ -51,8 +51,9 @@ func WorkSizes(pieces []Piece) ([]*Book, [][]Report) {
 		books[i], reports[i] = h.work()
 		closes = closes && (books[i].Closes || pieces[i].Habits != nil)
 		m = m.or(h.moot)
+		gaveUp = gaveUp || h.gaveUp
 	}
-	if closes {
+	if closes || gaveUp {
 		return books, reports
 	}
 	for _, habits := range m.changes() {

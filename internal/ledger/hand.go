@@ -9,6 +9,7 @@ import (
 const (
 	most     = 10_000_000 // no count may be larger
 	patience = 1 << 20    // clauses worked before a piece is given up as endless
+	rowful   = 1 << 16    // clauses worked in one row
 )
 
 // A hand works the rows of one piece. What it has done so far is in the book; what the next row needs to know of it is in so, and
@@ -29,6 +30,8 @@ type hand struct {
 	first          int   // where those of the row begin
 	buf            []run // the live edge as the row meets it
 	steps          int
+	limit          int // of steps
+	gaveUp         bool
 	split          []notation.Clause // what follows a turn in the middle of a row
 	rules          []*notation.Rule
 	said           []saying
@@ -176,8 +179,14 @@ func newHand(p *Piece, s *sheet, habits Habits) *hand {
 	h.b.Printed = make([]Printed, 0, len(p.Block.Lines))
 	h.so.shown = -1
 	h.so.fresh = true
+	h.limit = patience
 	return h
 }
+
+// step counts one more thing done, and tired says that a row, or the piece, has gone on for longer than any real one.
+func (h *hand) step() { h.steps++ }
+
+func (h *hand) tired() bool { return h.steps > h.limit }
 
 // mark remembers the row as it is now; rewind takes it back to there.
 func (h *hand) mark() state {

@@ -59,7 +59,7 @@ func (h *hand) leap(a, b *state, n int) int {
 		return 0
 	}
 	r := &s.runs[s.run]
-	if n = min(n, (r.n-s.off)/d); n <= 0 {
+	if n = min(n, (r.n-s.off)/d, h.limit-h.steps); n <= 0 {
 		return 0
 	}
 	step := d

@@ -367,7 +367,7 @@ func (h *hand) rows(w *words, first, n int) {
 		}
 		h.workRow(t)
 		h.worked++
-		if h.steps > patience {
+		if h.tired() {
 			break
 		}
 	}
@@ -376,7 +376,7 @@ func (h *hand) rows(w *words, first, n int) {
 }
 
 // tallest is how many rows of a piece are worked one by one.
-const tallest = 100_000
+const tallest = 20_000
 
 // again adds n more workings to the last row.
 func (h *hand) again(n int) {

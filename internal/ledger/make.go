@@ -365,7 +365,7 @@ func (h *hand) spread(k *craft, w want, places, each int) {
 	if len(k.how) > 0 || k.unit != "" {
 		for range min(places*each, most) {
 			h.unit(k, w)
-			if h.steps++; h.steps > patience {
+			if h.step(); h.tired() {
 				break
 			}
 		}

@@ -65,7 +65,7 @@ func (h *hand) put(m *Made, w want, count, uses int) {
 // putGroups works m in the middle of each of the next count shells or other groups, which are taken whole.
 func (h *hand) putGroups(m *Made, w want, count int) {
 	for range count {
-		if h.steps++; h.steps > patience {
+		if h.step(); h.tired() {
 			return
 		}
 		p, ok := h.nextPlace(w)

@@ -124,7 +124,7 @@ func (h *hand) often(body, _ []notation.Clause, e *notation.Extent, span source.
 		m := h.mark()
 		h.s.again = s.repeats > 0
 		h.seq(body, false)
-		if h.s.short > m.short || h.s.left < keep || !h.moved(&m) || h.steps > patience {
+		if h.s.short > m.short || h.s.left < keep || !h.moved(&m) || h.tired() {
 			h.rewind(m)
 			return
 		}
@@ -185,7 +185,7 @@ func (h *hand) fit(body []notation.Clause, e ending, rest []notation.Clause) {
 		}
 		h.s.again, h.s.fresh, h.s.elastic = times > 0, true, true
 		h.seq(body, false)
-		if h.s.short > m.short || keep >= 0 && h.s.left < keep || h.steps > patience {
+		if h.s.short > m.short || keep >= 0 && h.s.left < keep || h.tired() {
 			h.rewind(m)
 			break
 		}

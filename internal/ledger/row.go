@@ -143,6 +143,7 @@ func onlyLike(body []notation.Clause) (*notation.Like, bool) {
 func (h *hand) attempt(t text) bool {
 	errors := h.errors
 	h.row = t
+	h.limit = min(patience, h.steps+rowful)
 	h.named = false
 	h.afterCut(t)
 	first := h.so.begin
@@ -177,6 +178,10 @@ func (h *hand) attempt(t text) bool {
 		h.short()
 	}
 	h.row = t
+	if h.tired() && !h.gaveUp {
+		h.gaveUp, h.s.open = true, true
+		h.fail(TooLarge, t.span, 1)
+	}
 	h.close()
 	return h.errors == errors
 }
@@ -431,8 +436,11 @@ func (h *hand) rowHeight(made []Made) int {
 
 // startOn makes n places of a kind live, as though a row before had left them.
 func (h *hand) startOn(n int, m *Made) {
-	m.N = n
-	h.b.Rows = append(h.b.Rows, Row{Made: []Made{*m}, Places: n, Line: h.row.line})
+	row := Row{Places: n, Line: h.row.line}
+	if m.N = n; n > 0 {
+		row.Made = []Made{*m}
+	}
+	h.b.Rows = append(h.b.Rows, row)
 	h.so.live = h.edgeOf(len(h.b.Rows)-1, n)
 	h.so.open, h.so.entry, h.so.shown = false, 0, -1
 }

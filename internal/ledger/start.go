@@ -118,7 +118,7 @@ func (h *hand) start(l *notation.Start) {
 // startCount starts on a number of stitches, row-ends, blocks.
 func (h *hand) startCount(l *notation.Start) {
 	n, ok := h.number(&l.Count, 0)
-	if !ok {
+	if !ok || !l.Count.Said {
 		h.so.open = true
 		return
 	}

@@ -75,6 +75,9 @@ func (r *Report) words() wording {
 	case Habit:
 		return r.habit()
 	case TooLarge:
+		if r.Way == 1 {
+			return wording{says: row + " is longer than any row can be, and is not worked to its end", fix: "write smaller numbers"}
+		}
 		return wording{says: itoa(n[0]) + " is more than ten million", fix: "write the number that is meant"}
 	case Unchecked:
 		if r.Way == 1 {
