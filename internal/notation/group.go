@@ -116,6 +116,9 @@ func (p *parser) groupRest(b *body, g *Group, i int) {
 // several. It is asked about, because it could be read stitch by stitch.
 func (p *parser) unbracketed(b *body) {
 	end := len(b.out) - 1
+	if end < 0 {
+		return
+	}
 	last, ok := b.out[end].(*Make)
 	if !ok || !last.In.onePlace() || last.And {
 		return

@@ -72,8 +72,11 @@ func (p *parser) joinsWith(r *Rejoin) {
 // formsRing reads "to form a ring".
 func (p *parser) formsRing() bool {
 	i := p.i
-	if (p.eatAll(wTo, wForm) || p.eatAll(wTo, wMake) || p.eat(wForm) || p.eat(wIn)) && (p.eat(wA) || true) && p.eat(wRing) {
-		return true
+	if p.eatAll(wTo, wForm) || p.eatAll(wTo, wMake) || p.eat(wForm) || p.eat(wIn) {
+		p.eat(wA)
+		if p.eat(wRing) {
+			return true
+		}
 	}
 	p.i = i
 	return false

@@ -180,7 +180,7 @@ func (p *parser) labelWords() int {
 			k++
 			continue
 		}
-		if t.kind != tWord || t.word == wRow || t.word == wRnd || t.word == wRep || t.word == wWork || t.word == wContinue || t.word == wAs || t.word == wLast && k == 0 && p.isAt(k+1, wRow) && false {
+		if t.kind != tWord || t.word == wRow || t.word == wRnd || t.word == wRep || t.word == wWork || t.word == wContinue || t.word == wAs {
 			break
 		}
 		if t.is && !(t.word == wInc || t.word == wDec || t.word == wLong) && !p.isAt(k+1, wRow, wRnd) {

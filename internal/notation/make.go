@@ -64,7 +64,7 @@ func (p *parser) makeRest(m *Make, i int) (Clause, bool) {
 
 // aloud passes over words that say how rather than what.
 func (p *parser) aloud() {
-	for p.is(wTight, wAlso, wPlain) || p.is(wEach) && p.kindAt(1, tComma) {
+	for p.is(wTight, wAlso) {
 		p.i++
 	}
 }

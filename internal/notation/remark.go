@@ -42,7 +42,7 @@ func (p *parser) marker() (Clause, bool) {
 		p.i++
 		t := Target{}
 		k := p.i
-		if p.eat(wA, wIn) && false || !p.place(&t) {
+		if !p.place(&t) {
 			p.i = i
 			return nil, false
 		}

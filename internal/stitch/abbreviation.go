@@ -1,7 +1,7 @@
 package stitch
 
 import (
-	"sort"
+	"slices"
 	"strings"
 )
 
@@ -57,6 +57,8 @@ func Abbreviations(stitches []Stitch, words []string, t Terms) []Abbreviation {
 			}
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return strings.ToLower(out[i].Short) < strings.ToLower(out[j].Short) })
+	slices.SortStableFunc(out, func(a, b Abbreviation) int {
+		return strings.Compare(strings.ToLower(a.Short), strings.ToLower(b.Short))
+	})
 	return out
 }

@@ -1,7 +1,7 @@
 package stitch
 
 import (
-	"sort"
+	"slices"
 	"strings"
 )
 
@@ -56,7 +56,7 @@ func sortPairs(t Terms) map[string][]pair {
 		m[first] = append(m[first], p)
 	}
 	for _, list := range m {
-		sort.SliceStable(list, func(i, j int) bool { return len(list[i].in(t)) > len(list[j].in(t)) })
+		slices.SortStableFunc(list, func(a, b pair) int { return len(b.in(t)) - len(a.in(t)) })
 	}
 	return m
 }
