@@ -172,7 +172,25 @@ found:
 	return &UnreadClause{placed: placed{Span: span}, Text: p.text[span.From:span.To], Wanted: wanted}
 }
 
-// reportUnread reports every unread clause once the row is read, so that neighbours make one finding.
+// reportUnread reports words that were not understood, and what could have stood there. A word close to the name of a stitch is probably
+// that.
 func (p *parser) reportUnread(u *UnreadClause) {
-	p.report(u.Span, "unread", quoted(u.Text)+" is not understood; expected "+u.Wanted, "say it in the words of the handbook, or put it in quotation marks with its effect: \"…\" (uses 1, makes 1)")
+	fix := "say it in the words of the handbook, or put it in quotation marks with its effect: \"…\" (uses 1, makes 1)"
+	if near := p.nearStitch(u.Text); near != "" {
+		fix = "did you mean " + quoted(near) + "?"
+	}
+	p.report(u.Span, "unread", quoted(u.Text)+" is not understood; expected "+u.Wanted, fix)
+}
+
+// nearStitch returns the abbreviation of a stitch that the first word of a text comes close to, or "".
+func (p *parser) nearStitch(text string) string {
+	word, _, _ := strings.Cut(text, " ")
+	if len(word) < 3 || len(word) > 12 {
+		return ""
+	}
+	var names []string
+	for _, e := range stitch.Entries() {
+		names = append(names, e.In(p.in.Terms).Abbr)
+	}
+	return source.Nearest(word, append(names, p.specials...))
 }

@@ -35,7 +35,7 @@ const (
 
 // Print sets a line in the terms, for a reader.
 func Print(l Line, t stitch.Terms) Printed {
-	w := writer{terms: t, parts: make([]Part, 0, 12), words: make([]byte, 0, 160)}
+	w := writer{terms: t, parts: make([]Part, 0, 6), words: make([]byte, 0, 160)}
 	return w.line(l)
 }
 
