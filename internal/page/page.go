@@ -105,7 +105,7 @@ func Of(g *grade.Grade, studio pattern.Studio) ([]*Page, source.Findings) {
 	editions, worked, used := editionsOf(p, studio), workedPieces(g, slots), usedInText(g)
 	pages := make([]*Page, len(editions))
 	for i, terms := range editions {
-		s := &setter{p: p, terms: terms, worked: worked, slots: slots}
+		s := newSetter(p, terms, worked, slots)
 		if i == 0 {
 			s.used = used
 		}
@@ -130,7 +130,7 @@ func OfPlain(g *grade.Grade, plain *pattern.Plain, studio pattern.Studio) (*Page
 	page.Address = PlainAddress(plain.Slug)
 	page.Beside = page.Address
 	page.Version, page.Released, page.Day = plain.Version, plain.Released, day(plain.Released)
-	s := &setter{p: g.Pattern, terms: g.Pattern.Terms, worked: workedPieces(g, slots), slots: slots}
+	s := newSetter(g.Pattern, g.Pattern.Terms, workedPieces(g, slots), slots)
 	s.text(page)
 	page.Slots = slots.all
 	return page, findings

@@ -17,8 +17,17 @@ type setter struct {
 	terms  pattern.Terms
 	worked []*workedPiece
 	slots  *slotList
-	at     source.Span  // the line that is being set
-	used   *stitch.Used // what is set is read into it; nil where another edition has been read already
+	at     source.Span            // the line that is being set
+	done   map[notation.Line]Line // lines that several pieces have; nil where no piece is worked as another
+	used   *stitch.Used           // what is set is read into it; nil where another edition has been read already
+}
+
+func newSetter(p *pattern.Pattern, terms pattern.Terms, worked []*workedPiece, slots *slotList) *setter {
+	s := &setter{p: p, terms: terms, worked: worked, slots: slots}
+	if slices.ContainsFunc(p.Pieces, func(w pattern.Piece) bool { return w.As.Text != "" }) {
+		s.done = map[notation.Line]Line{}
+	}
+	return s
 }
 
 // block sets the lines that stand in one block of a piece. What is read of other blocks, because the piece is worked as another,
@@ -37,7 +46,13 @@ func (s *setter) block(w *workedPiece, block int) []Line {
 			film = f.Seconds
 			continue
 		}
-		line := s.set(l)
+		line, done := s.done[l]
+		if !done {
+			line = s.set(l)
+			if s.done != nil {
+				s.done[l] = line
+			}
+		}
 		if len(line.Count) == 0 && w.counts[i] != nil {
 			line.Count = w.counts[i]
 			s.read("sts")
@@ -80,58 +95,70 @@ func (s *setter) set(l notation.Line) Line {
 		return line
 	case *notation.Rule:
 		line := s.sentence(notation.Print(l, s.terms))
-		line.Kind, line.Text = NoteLine, capitalLine(line.Text)
+		line.Kind = NoteLine
 		return line
 	case *notation.Start:
-		line := s.sentence(notation.Print(l, s.terms))
+		p := notation.Print(l, s.terms)
 		switch {
 		case len(l.Edges) == 0:
 		case len(l.Pickup) > 0:
-			line.Text = append(prose.Line{prose.Text("Along ")}, line.Text...)
+			p.Body = begun("along ", p.Body)
 		default:
-			line.Text = append(prose.Line{prose.Text("On ")}, line.Text...)
+			p.Body = begun("on ", p.Body)
 		}
-		line.Text = capitalLine(line.Text)
-		return line
+		return s.sentence(p)
 	}
-	line := s.sentence(notation.Print(l, s.terms))
-	line.Text = capitalLine(line.Text)
-	return line
+	return s.sentence(notation.Print(l, s.terms))
 }
 
-// sentence sets a printed line as a sentence, with its full stop.
+// sentence sets a printed line as a sentence, with a capital and a full stop.
 func (s *setter) sentence(p notation.Printed) Line {
-	line := s.parts(p)
-	if n := len(line.Text); n > 0 {
-		text, is := line.Text[n-1].(prose.Text)
-		switch {
-		case !is:
-			line.Text = append(line.Text, prose.Text("."))
-		case !strings.HasSuffix(string(text), "."):
-			line.Text[n-1] = text + "."
+	if n := len(p.Body); n > 0 {
+		if first := &p.Body[0]; first.Count == nil {
+			first.Text = capital(first.Text)
+		}
+		if last := &p.Body[n-1]; last.Count != nil || !strings.HasSuffix(last.Text, ".") {
+			p.Body = ended(p.Body, ".")
 		}
 	}
-	return line
+	return s.parts(p)
 }
 
 // parts sets the parts of a printed line.
 func (s *setter) parts(p notation.Printed) Line {
-	line := Line{Only: s.line(p.Only), Label: s.line(p.Label), Text: s.line(p.Body)}
-	if n := len(line.Only); n > 0 {
-		if text, is := line.Only[n-1].(prose.Text); is {
-			line.Only[n-1] = prose.Text(strings.TrimRight(string(text), ": "))
-		}
+	if n := len(p.Only); n > 0 {
+		p.Only[n-1].Text = strings.TrimRight(p.Only[n-1].Text, ": ")
 	}
 	if len(p.Claims) > 0 {
-		line.Count = bracketedLine(s.line(p.Claims))
+		p.Claims = begun("(", ended(p.Claims, ")"))
 	}
-	return line
+	return Line{Only: s.line(p.Only), Label: s.line(p.Label), Text: s.line(p.Body), Count: s.line(p.Claims)}
+}
+
+// begun puts words before parts, and ended behind them.
+func begun(words string, parts []notation.Part) []notation.Part {
+	if len(parts) > 0 && parts[0].Count == nil {
+		parts[0].Text = words + parts[0].Text
+		return parts
+	}
+	return append([]notation.Part{{Text: words}}, parts...)
+}
+
+func ended(parts []notation.Part, words string) []notation.Part {
+	if n := len(parts); n > 0 && parts[n-1].Count == nil {
+		parts[n-1].Text += words
+		return parts
+	}
+	return append(parts, notation.Part{Text: words})
 }
 
 // line makes a line of printed parts. Numbers that differ between sizes become slots, together with the words behind them that agree
 // with the number.
 func (s *setter) line(parts []notation.Part) prose.Line {
-	line := make(prose.Line, 0, len(parts)+2)
+	if len(parts) == 0 {
+		return nil
+	}
+	line := make(prose.Line, 0, len(parts))
 	for i := 0; i < len(parts); i++ {
 		p := &parts[i]
 		if p.Count == nil {
@@ -215,21 +242,6 @@ func plainWords(parts []notation.Part) string {
 		b.WriteString(parts[i].Text)
 	}
 	return b.String()
-}
-
-func bracketedLine(l prose.Line) prose.Line {
-	out := append(make(prose.Line, 0, len(l)+2), prose.Text("("))
-	return append(append(out, l...), prose.Text(")"))
-}
-
-// capitalLine begins a line with a capital.
-func capitalLine(l prose.Line) prose.Line {
-	if len(l) > 0 {
-		if text, is := l[0].(prose.Text); is {
-			l[0] = prose.Text(capital(string(text)))
-		}
-	}
-	return l
 }
 
 func sideWords(s notation.Side) string {

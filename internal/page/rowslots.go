@@ -81,10 +81,14 @@ func worded(entries []entry, as notation.NumberForm, one, many string) Slot {
 // entries are a count in every size.
 func (l *slotList) entries(c *notation.Count) []entry {
 	if slot := c.Slot - 1; slot >= 0 {
-		if slot < len(l.g.Slots) && len(l.g.Slots[slot]) > 0 {
-			return entriesOf(l.g.Slots[slot])
+		if slot >= len(l.g.Slots) || len(l.g.Slots[slot]) == 0 {
+			return []entry{{unknown, -1}}
 		}
-		return []entry{{unknown, -1}}
+		out := make([]entry, len(l.g.Slots[slot]))
+		for i, v := range l.g.Slots[slot] {
+			out[i] = entry{l.all[slot].In(i), wholeOf(v)}
+		}
+		return out
 	}
 	out := make([]entry, len(c.List))
 	for i, e := range c.List {

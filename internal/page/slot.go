@@ -61,12 +61,17 @@ type entry struct {
 func entriesOf(bySize []formula.Value) []entry {
 	out := make([]entry, len(bySize))
 	for i, v := range bySize {
-		out[i] = entry{number(v), -1}
-		if n, whole := v.Num.Int(); whole && n >= 0 && !isUnknown(v) {
-			out[i].n = n
-		}
+		out[i] = entry{number(v), wholeOf(v)}
 	}
 	return out
+}
+
+// wholeOf is a whole number, or -1 for any other.
+func wholeOf(v formula.Value) int {
+	if n, whole := v.Num.Int(); whole && n >= 0 && !isUnknown(v) {
+		return n
+	}
+	return -1
 }
 
 func figuresOf(entries []entry) []string {

@@ -117,9 +117,9 @@ func worksOut(books []*ledger.Book, at []int, slots *slotList) prose.Line {
 	}
 	count := agreeing(entries, " st", " sts")
 	if count.BySize == nil {
-		return bracketedLine(prose.Line{prose.Text(count.All)})
+		return prose.Line{prose.Text("(" + count.All + ")")}
 	}
-	return bracketedLine(prose.Line{prose.Slot{Index: slots.add(count)}})
+	return prose.Line{prose.Text("("), prose.Slot{Index: slots.add(count)}, prose.Text(")")}
 }
 
 // facing is the side that a single row is worked on, in every size that has it.
