@@ -21,15 +21,18 @@ import (
 	"foundrow/internal/formula"
 	"foundrow/internal/grade"
 	"foundrow/internal/manuscript"
+	"foundrow/internal/notation"
 	"foundrow/internal/pattern"
+	"foundrow/internal/proof"
 	"foundrow/internal/source"
 	"foundrow/internal/testkit"
 )
 
 var sizes = []int{100, 1000, 5000}
 
-// BenchmarkFloor is the least that publishing could cost: reading and rendering the same texts with the Markdown library, grading the
-// same patterns, and moving the same files into place, on as many goroutines. Nothing is checked, linked or worded.
+// BenchmarkFloor is the least that publishing could cost: reading and rendering the same texts with the Markdown library, parsing,
+// working and proofing the same formulas and rows, and moving the same files into place. No front matter is read, no link followed, no
+// page worded.
 func BenchmarkFloor(b *testing.B) {
 	tune(b)
 	for _, n := range sizes {
@@ -155,7 +158,7 @@ func (m *measuredStudio) floor(b *testing.B) (took time.Duration) {
 			if err := markdown.Convert(text, &page); err != nil {
 				b.Error(err)
 			}
-			gradeBare(patterns[i])
+			workBare(patterns[i])
 		})
 		each(len(outputs), func(i int) {
 			name := filepath.Join(m.bare, outputs[i])
@@ -172,9 +175,8 @@ func (m *measuredStudio) floor(b *testing.B) (took time.Duration) {
 	return took
 }
 
-// gradeBare takes a pattern from its formulas to its values: they are parsed, in the front matter and in the text, and worked in
-// every size.
-func gradeBare(p *pattern.Pattern) {
+// workBare takes a pattern from what is written to what is found: its formulas and rows are parsed, worked in every size and proofread.
+func workBare(p *pattern.Pattern) {
 	parse := func(parts []pattern.Part) {
 		for _, part := range parts {
 			formula.Parse(p.File, part.Formula.Span.From, part.Formula.Text)
@@ -186,10 +188,23 @@ func gradeBare(p *pattern.Pattern) {
 	for _, c := range p.Counts {
 		parse(c.Parts)
 	}
-	for _, s := range p.Slots {
+	slots := make(map[int]int, len(p.Slots))
+	for i, s := range p.Slots {
 		formula.Parse(p.File, s.Formula.Span.From, s.Formula.Text)
+		slots[s.Span.From] = i
 	}
-	grade.Work(p)
+	in := notation.Input{File: p.File, Terms: p.Terms, Sizes: p.Sizes.Names, Slot: func(from int) int {
+		if i, there := slots[from]; there {
+			return i
+		}
+		return -1
+	}}
+	for _, piece := range p.Pieces {
+		in.Body = piece.Body
+		notation.Parse(in)
+	}
+	g, _ := grade.Work(p)
+	proof.Check(g, pattern.Studio{})
 }
 
 // share returns one of so many equal parts of a list.

@@ -54,13 +54,17 @@ func text(b *strings.Builder, i int) {
 		fmt.Fprintf(b, "| Part %d | {n%d} | {r%d} |\n", n+1, n, n)
 	}
 	b.WriteString("\n## The piece\n\n```rows piece\nFoundation: Ch {front + 1}.\nRow 1: Hdc in 2nd ch from hook and in each ch across. ({front} sts)\n")
-	b.WriteString("Rows 2 to {tall}: Ch 1, turn, hdc in each st across. ({front} sts)\n```\n")
+	b.WriteString("Rows 2 to 6: Ch 1, turn, hdc in each st across.\n")
+	b.WriteString("Row 7: Ch 1, turn, hdc in next 4 sts, *sc in next 2 sts, hdc in next 4 sts; rep from * to last 4 sts, hdc in last 4 sts. ({front} sts)\n")
+	b.WriteString("Row 8: Ch 1, turn, hdc in each st across.\nRepeat rows 7 and 8 {r0 / 2} times.\n")
+	b.WriteString("Next row: Ch 1, turn, hdc2tog, hdc in each st to last 2 sts, hdc2tog. ({front - 2} sts)\n")
+	b.WriteString("Next row: Ch 1, turn, hdc2tog, hdc in each st to last 2 sts, hdc2tog. ({front - 4} sts)\n```\n")
 	for n := range groups {
 		fmt.Fprintf(b, "\n### Part %d\n\nCount {n%d} stitches from the edge and mark the {d%d}th; work {r%d} rows even in the *second* colour.\n", n+1, n, n, n)
 		fmt.Fprintf(b, "Of the {w%d} stitches that are left, {n%d - 2} lie beside the {front - 2} you know:\n\n", n, n)
 		fmt.Fprintf(b, "- go on over {r%d - 1} rows, **turning** at the end of each;\n- end at the marked stitch, break the yarn and leave a tail to sew with.\n", n)
 	}
-	b.WriteString("\n## Finishing\n\nWeave in the ends, lay the piece out to {chest / 2} by {length}, pin its edges every hand's width and let it\ndry for a night. Sew the sides from the hem up and leave the upper ends open for the arms. What is left of the\nyarn makes a tassel as long as your hand.\n")
+	b.WriteString("\n## Finishing\n\nWeave in the ends, lay the piece out to its measurements, pin its edges every hand's width and let it\ndry for a night. Sew the sides from the hem up and leave the upper ends open for the arms. What is left of the\nyarn makes a tassel as long as your hand.\n")
 }
 
 // WriteStudio writes files by name into a folder.
