@@ -57,15 +57,14 @@ func TestHTML(t *testing.T) {
 	t.Logf("%d pages checked", len(pages))
 }
 
-// sample are the pages put before the browser: one of each make.
+// sample are the pages put before the browser: one of each make, and all of the pattern with the most sizes.
 func sample(pages []string) []string {
 	var chosen []string
 	seen := map[string]bool{}
 	for _, p := range pages {
-		make := strings.Count(p, "/")
-		key := fmt.Sprint(make, strings.Contains(p, "print"), strings.HasPrefix(p, "patterns/"))
-		if strings.HasPrefix(p, "patterns/") || !seen[key] {
-			seen[key] = true
+		kind := fmt.Sprint(strings.Count(p, "/"), strings.HasPrefix(p, "patterns/"), strings.Contains(p, "/print/"))
+		if !seen[kind] || strings.Contains(p, "pullover") {
+			seen[kind] = true
 			chosen = append(chosen, p)
 		}
 	}
