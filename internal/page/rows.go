@@ -17,6 +17,7 @@ type setter struct {
 	terms  pattern.Terms
 	worked []*workedPiece
 	slots  *slotList
+	holds  []bool                 // the sizes that it is for; nil for all
 	at     source.Span            // the line that is being set
 	done   map[notation.Line]Line // lines that several pieces have; nil where no piece is worked as another
 	used   *stitch.Used           // what is set is read into it; nil where another edition has been read already
@@ -46,6 +47,7 @@ func (s *setter) block(w *workedPiece, block int) []Line {
 			film = f.Seconds
 			continue
 		}
+		s.holds = w.holds[i]
 		line, done := s.done[l]
 		if !done {
 			line = s.set(l)
@@ -103,6 +105,8 @@ func (s *setter) set(l notation.Line) Line {
 		case len(l.Edges) == 0:
 		case len(l.Pickup) > 0:
 			p.Body = begun("along ", p.Body)
+		case l.Edges[0].First.Said || l.Edges[0].Last.Said:
+			p.Body = begun("on the ", p.Body)
 		default:
 			p.Body = begun("on ", p.Body)
 		}
@@ -168,7 +172,7 @@ func (s *setter) line(parts []notation.Part) prose.Line {
 		}
 		one, many, next := behind(parts, i)
 		s.read(many)
-		line = append(line, prose.Slot{Index: s.slots.slot(p, one, many)})
+		line = append(line, prose.Slot{Index: s.slots.slot(p, one, many, s.holds)})
 		i = next - 1
 	}
 	return line

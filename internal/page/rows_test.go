@@ -45,6 +45,7 @@ func TestLines(t *testing.T) {
 		{"Start: 38 row-ends.", "row||Start||38 row-ends.||"},
 		{"Start: {wide} sts.", "row||Start||9 (10, 12) sts.||"},
 		{"Start: hem.left, 1 hdc in each row-end.", "row||Start||Along the left edge of the hem, 1 hdc in each row-end.||"},
+		{"Start: first 10 sts of left_front.last.", "row||Start||On the first 10 sts of the last row of the left front.||"},
 		{"Start: left_front.last.", "row||Start||On the last row of the left front.||"},
 		{"Seam: hem.last to hem.foundation.", "row||Seam||The last row of the hem to the foundation of the hem.||"},
 		{"Place marker a in the {wide}th st.", "row||||Place marker a in the 9th (10th, 12th) st.||"},
@@ -58,6 +59,8 @@ func TestLines(t *testing.T) {
 		{"Row 1: (Sc, ch 1) {one} times.", "row||Row 1||(sc, ch 1) once.||"},
 		{"Repeat row 2 until {few} sts remain.", "row||||Repeat row 2 until 1 (2, 3) sts remain.||"},
 		{"Rows 2 to {wide}: Sc in each st. ({one} sts)", "row||Rows 2 to 9 (10, 12)||Sc in each st.|(1 st)|"},
+		{"Sizes S and L only: Row {wide}: Sc in next {few} sts. ({wide} sts)", "row|Sizes S and L only|Row 9 (–, 12)||Sc in next 1 (–, 3) sts.|(9 (–, 12) sts)|"},
+		{"Size M only: Rows 2 to {wide}: Sc in the {few}th st. ({wide} sts)", "row|Size M only|Rows 2 to 10||Sc in 2nd st.|(10 sts)|"},
 		{"Repeat row 2 until piece measures {long}.", "row||||Repeat row 2 until piece measures 10 (12, 14) cm [4 (4¾, 5½) inches].||"},
 	} {
 		front := "[sizes]\noffer = [\"S\", \"M\", \"L\"]\n[measures]\nlong = \"10 (12, 14) cm\"\n[counts]\nwide = \"9 (10, 12) sts\"\nfew = \"1 (2, 3)\"\none = \"1\""

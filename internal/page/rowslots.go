@@ -46,18 +46,42 @@ func behind(parts []notation.Part, i int) (one, many string, next int) {
 	}
 }
 
-// slot returns the slot of a number in a row. A value that is printed as its figure alone has one already.
-func (l *slotList) slot(p *notation.Part, one, many string) int {
-	if p.Count.Slot > 0 && p.As == notation.Figure && many == "" {
+// slot returns the slot of a number in a row that is for some sizes, or for all. A value that is printed as its figure alone has one
+// already.
+func (l *slotList) slot(p *notation.Part, one, many string, holds []bool) int {
+	if p.Count.Slot > 0 && p.As == notation.Figure && many == "" && holds == nil {
 		return p.Count.Slot - 1
 	}
 	key := madeSlot{p.Count.Span, p.As, many}
 	at, there := l.made[key]
 	if !there {
-		at = l.add(worded(l.entries(p.Count), p.As, one, many))
+		at = l.add(worded(held(l.entries(p.Count), holds), p.As, one, many))
 		l.made[key] = at
 	}
 	return at
+}
+
+// held leaves out of a row's numbers those of sizes which the row is not for. Where the others agree, one number is enough.
+func held(entries []entry, holds []bool) []entry {
+	if holds == nil || len(entries) != len(holds) {
+		return entries
+	}
+	var one []entry
+	differ := false
+	for i := range entries {
+		switch {
+		case !holds[i]:
+			entries[i] = entry{absent, -1}
+		case one == nil:
+			one = entries[i : i+1]
+		default:
+			differ = differ || entries[i] != one[0]
+		}
+	}
+	if differ || one == nil {
+		return entries
+	}
+	return one
 }
 
 func (l *slotList) add(s Slot) int {

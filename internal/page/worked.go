@@ -15,6 +15,7 @@ import (
 type workedPiece struct {
 	rows   []notation.Line
 	blocks []int           // of the pattern
+	holds  [][]bool        // by line: the sizes that it is for; nil where it is for all
 	counts []prose.Line    // by line: what is worked, where that changes and nothing is claimed
 	sides  []notation.Side // by line: the side that faces, where it follows from the rows that say so
 }
@@ -29,6 +30,7 @@ func workedPieces(g *grade.Grade, slots *slotList) []*workedPiece {
 			w.rows = rows.Lines
 		}
 		w.counts, w.sides = make([]prose.Line, len(w.rows)), make([]notation.Side, len(w.rows))
+		w.holds = holdings(w.rows, g.Pattern.Sizes.Names)
 		if len(books) > 0 && !slices.Contains(books, nil) {
 			w.know(books, slots)
 		}
@@ -59,6 +61,30 @@ func (w *workedPiece) blockOf(p *pattern.Pattern, l notation.Line) int {
 	return w.blocks[0]
 }
 
+// holdings are the sizes that each line is for. "All other sizes" are those that the lines next before it do not name.
+func holdings(rows []notation.Line, sizes []string) [][]bool {
+	out := make([][]bool, len(rows))
+	named := make([]bool, len(sizes))
+	for i, l := range rows {
+		only := l.For()
+		switch {
+		case only.Rest:
+			out[i] = make([]bool, len(sizes))
+			for s := range sizes {
+				out[i][s] = !named[s]
+			}
+		case len(only.Names) > 0:
+			out[i] = make([]bool, len(sizes))
+			for _, s := range only.Indexes(sizes) {
+				out[i][s], named[s] = true, true
+			}
+		default:
+			clear(named)
+		}
+	}
+	return out
+}
+
 // know takes counts and sides from the books.
 func (w *workedPiece) know(books []*ledger.Book, slots *slotList) {
 	sizes := len(books)
@@ -71,7 +97,7 @@ func (w *workedPiece) know(books []*ledger.Book, slots *slotList) {
 	for i, l := range w.rows {
 		own := at[i*sizes : (i+1)*sizes]
 		if !claims(l) {
-			w.counts[i] = worksOut(books, own, slots)
+			w.counts[i] = worksOut(books, own, w.holds[i], slots)
 		}
 		if row, is := l.(*notation.Row); is && !row.Label.Round && row.Label.Side == notation.NoSide && len(row.Label.Numbers)+len(row.Label.Words) > 0 {
 			w.sides[i] = facing(books, own)
@@ -92,7 +118,7 @@ func claims(l notation.Line) bool {
 
 // worksOut words how many stitches there are after a line, where that differs in some size from what there was after the line
 // before. It is nothing where some size has not worked it.
-func worksOut(books []*ledger.Book, at []int, slots *slotList) prose.Line {
+func worksOut(books []*ledger.Book, at []int, holds []bool, slots *slotList) prose.Line {
 	entries := make([]entry, len(books))
 	changed := false
 	for s, k := range at {
@@ -115,7 +141,7 @@ func worksOut(books []*ledger.Book, at []int, slots *slotList) prose.Line {
 	if !changed {
 		return nil
 	}
-	count := agreeing(entries, " st", " sts")
+	count := agreeing(held(entries, holds), " st", " sts")
 	if count.BySize == nil {
 		return prose.Line{prose.Text("(" + count.All + ")")}
 	}
