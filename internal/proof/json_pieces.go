@@ -1,6 +1,8 @@
 package proof
 
 import (
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,34 +22,36 @@ func piecesOf(g *grade.Grade) []Piece {
 }
 
 func rowsOf(g *grade.Grade, p grade.Piece) []Row {
-	rows := []Row{}
-	at := map[int]int{} // the row of a line of the block
+	at := map[int]*Row{} // by the line of the block
 	for size, book := range p.Books {
 		if book == nil {
 			continue
 		}
 		for _, printed := range book.Printed {
-			i, there := at[printed.Line]
+			row, there := at[printed.Line]
 			if !there {
-				i = len(rows)
-				at[printed.Line] = i
-				rows = append(rows, Row{
+				row = &Row{
 					Label: labelOf(g, printed), Side: [...]string{"", "RS", "WS"}[printed.Side], Line: g.Pattern.File.Place(printed.Span).Line,
 					Stitches: make([]*int, len(p.Books)), Counts: map[string][]int{},
-				})
+				}
+				at[printed.Line] = row
 			}
 			if !printed.Open {
 				count := printed.Count
-				rows[i].Stitches[size] = &count
+				row.Stitches[size] = &count
 			}
 			for _, kind := range book.Counts(printed.Row) {
 				name := kindName(g, kind)
-				if rows[i].Counts[name] == nil {
-					rows[i].Counts[name] = make([]int, len(p.Books))
+				if row.Counts[name] == nil {
+					row.Counts[name] = make([]int, len(p.Books))
 				}
-				rows[i].Counts[name][size] += kind.N
+				row.Counts[name][size] += kind.N
 			}
 		}
+	}
+	rows := make([]Row, 0, len(at))
+	for _, line := range slices.Sorted(maps.Keys(at)) { // a size may lack lines that others have
+		rows = append(rows, *at[line])
 	}
 	return rows
 }
