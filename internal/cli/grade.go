@@ -66,7 +66,7 @@ func runGrade(s *session, o options, words []string) (int, error) {
 		s.findings(s.talk, fromHere(found, d.studio), s.colourTalk)
 		return statusOf(found), nil
 	}
-	sheet := sheet{title: g.Pattern.Title.Text, tape: g.Pattern.Tape, written: g.Pattern}
+	sheet := sheet{title: g.Pattern.Title.Text, tape: g.Pattern.Tape, written: g.Pattern, colour: s.colour}
 	if o.size != "" || o.measures != nil || o.gauges != nil {
 		maker, err := makerOf(o, g.Pattern)
 		if err != nil {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"foundrow/internal/formula"
 	"foundrow/internal/grade"
@@ -13,15 +12,13 @@ import (
 	"foundrow/internal/source"
 )
 
-// wide is how many characters a sheet may take across.
-const wide = 100
-
 // A sheet prints a grade for a terminal.
 type sheet struct {
 	title   string
 	tape    measure.Tape
 	written *pattern.Pattern
 	own     bool // worked for one body
+	colour  bool
 }
 
 // A row is one line of a sheet: what it is, then a cell for each size. Below it may stand a note across all columns.
@@ -292,87 +289,4 @@ func joinWords(words ...string) string {
 
 func pinned(g *grade.Grade) bool {
 	return slices.ContainsFunc(g.Values, func(v grade.Value) bool { return slices.Contains(v.Pinned, true) })
-}
-
-// section prints one part, in as many bands of sizes as its widest cells need.
-func (s sheet) section(b *strings.Builder, part section, sizes []string) {
-	head, cell := utf8.RuneCountInString(part.head), 4
-	for _, r := range part.rows {
-		head = max(head, utf8.RuneCountInString(r.head))
-		for _, c := range r.cells {
-			cell = max(cell, utf8.RuneCountInString(c))
-		}
-	}
-	for _, s := range sizes {
-		cell = max(cell, utf8.RuneCountInString(s))
-	}
-	bands := 1
-	for head+(len(sizes)+bands-1)/bands*(cell+2) > wide && bands < len(sizes) {
-		bands++
-	}
-	each := (len(sizes) + bands - 1) / bands
-	for from := 0; from < len(sizes); from += each {
-		to := min(from+each, len(sizes))
-		b.WriteByte('\n')
-		line(b, part.head, sizes[from:to], head, cell)
-		for _, r := range part.rows {
-			switch {
-			case r.cells != nil:
-				line(b, r.head, r.cells[from:min(to, len(r.cells))], head, cell)
-			case to == len(sizes):
-				wrap(b, r.note)
-			}
-		}
-	}
-}
-
-func line(b *strings.Builder, head string, cells []string, headWidth, cellWidth int) {
-	text := head + strings.Repeat(" ", headWidth-utf8.RuneCountInString(head))
-	for _, c := range cells {
-		text += strings.Repeat(" ", cellWidth+2-utf8.RuneCountInString(c)) + c
-	}
-	b.WriteString(strings.TrimRight(text, " ") + "\n")
-}
-
-// wrap writes a note in lines of the sheet's width, those after the first further in.
-func wrap(b *strings.Builder, note string) {
-	indent := "  "
-	text := indent
-	for _, word := range strings.Fields(note) {
-		if text != indent && utf8.RuneCountInString(text)+1+utf8.RuneCountInString(word) > wide {
-			b.WriteString(text + "\n")
-			indent = "      "
-			text = indent
-		}
-		if strings.TrimSpace(text) != "" {
-			text += " "
-		}
-		text += word
-	}
-	b.WriteString(text + "\n")
-}
-
-// single prints a grade of one size: a value a line, with its story beside it.
-func (s sheet) single(b *strings.Builder, g *grade.Grade) {
-	for _, part := range s.sections(g) {
-		head, cell := 0, 0
-		for _, r := range part.rows {
-			head = max(head, utf8.RuneCountInString(r.head))
-			for _, c := range r.cells {
-				cell = max(cell, utf8.RuneCountInString(c))
-			}
-		}
-		fmt.Fprintf(b, "\n%s\n", part.head)
-		for _, r := range part.rows {
-			if r.cells == nil {
-				wrap(b, "  "+r.note)
-				continue
-			}
-			b.WriteString("  ")
-			line(b, r.head, r.cells, head, cell)
-		}
-	}
-	if pinned(g) {
-		b.WriteString("\n* your own choice, pinned\n")
-	}
 }

@@ -2,6 +2,7 @@ package site
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 	"sync/atomic"
 
@@ -63,6 +64,9 @@ func (b *build) oldCatalogue(s *Site, part string) map[string]bool {
 	before, stands := b.Before[part]
 	if stands {
 		s.Parts = append(s.Parts, Part{part, before.Uses, before.Summary, before.Outputs})
+		if !slices.ContainsFunc(s.Parts, func(p Part) bool { return p.Name == before.Uses }) {
+			s.Parts = append(s.Parts, Part{Name: before.Uses, Outputs: b.Before[before.Uses].Outputs})
+		}
 	}
 	return addressesOf(before.Outputs)
 }

@@ -25,7 +25,6 @@ const (
 	atStudio    At = "studio"    // what studio.toml says, not how it is written
 	atTable     At = "table"     // a size table of the studio's own, Absent for a published one
 	atTables    At = "tables"    // all size tables of the studio's own
-	atStitches  At = "stitches"  // the shared stitches
 	atLayouts   At = "layouts"   // the files that replace parts of the layouts
 	atAddress   At = "address"   // the part that has an address
 	atAddresses At = "addresses" // all addresses, to offer the nearest

@@ -17,11 +17,10 @@ var ErrNoStudio = errors.New("there is no " + studioFile + " here")
 
 // shared is what the files that all patterns share say.
 type shared struct {
-	studio   pattern.Studio
-	faulty   bool                     // studio.toml has an error: nothing can be published in its name
-	tables   func() manuscript.Tables // read when the first pattern has to be worked
-	spoilt   map[string]bool          // own tables with an error: what is worked from them is not published
-	stitches []pattern.Special
+	studio pattern.Studio
+	faulty bool                     // studio.toml has an error: nothing can be published in its name
+	tables func() manuscript.Tables // read when the first pattern has to be worked
+	spoilt map[string]bool          // own tables with an error: what is worked from them is not published
 }
 
 // open reads what all patterns share, and looks over what there is.
@@ -88,18 +87,16 @@ func (b *build) openTables(findings *source.Findings) {
 	b.tables = sync.OnceValue(func() manuscript.Tables { return manuscript.Published().With(own...) })
 }
 
+// openStitches reads the shared stitches for what is wrong with them.
 func (b *build) openStitches(findings *source.Findings) {
-	var all []string
 	for _, name := range b.list(stitchesFolder, findings) {
 		if !strings.HasSuffix(name, ".toml") || hidden(name) {
 			continue
 		}
 		l := looks{build: b}
 		if file := l.text(path.Join(stitchesFolder, name), findings); file != nil {
-			special, more := manuscript.ReadStitches(file)
-			b.stitches, *findings = append(b.stitches, special...), append(*findings, more...)
+			_, found := manuscript.ReadStitches(file)
+			*findings = append(*findings, found...)
 		}
-		all = append(all, name, string(l.list[0].Saw))
 	}
-	b.digests[Look{At: atStitches}] = digestOfAll(all)
 }
