@@ -245,6 +245,21 @@ func (h *hand) ahead(w want, keep int) int {
 	return n
 }
 
+// isAhead reports whether a place that is looked for lies ahead. What is missing once stays missing.
+func (h *hand) isAhead(w want) bool {
+	s := &h.s
+	if s.missing != "" && s.missing == w.name {
+		return false
+	}
+	for i, off := s.run, s.off; i < len(s.runs); i, off = i+1, 0 {
+		if r := &s.runs[i]; off < r.n && h.accepts(r, w) {
+			return true
+		}
+	}
+	s.missing = w.name
+	return false
+}
+
 // byChains reports whether a space is worked chain by chain when it is met.
 func byChains(w want) bool { return w.what == chain || w.what == stitchOrCh || w.what == anyStitch }
 

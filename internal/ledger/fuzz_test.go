@@ -39,6 +39,9 @@ func FuzzWork(f *testing.F) {
 	f.Add("Start: 10000000 sts.\nRow 1: Ch 1, turn, *sc, ch 1, sk 1; rep from * across.", false)
 	f.Add("Start: 3 sts.\nRows 1 to 9999999: Ch 1, turn, 2 sc in first st, sc in each st across.", false)
 	f.Add("Start: 3 sts.\nRow 1: Ch 1, turn, [[[[sc in next st] 9999999 times] 9999999 times] 9999999 times] 9999999 times.", false)
+	f.Add("Throughout: C = C.\nRow 1: C in next st.", false)
+	f.Add("Start: (ch 22, hdc in 3rd ch from hook and next 19 ch) across.", false)
+	f.Add("Start: 20 sts.\nRnd 1: Sl st in next 21 sts, ch 1, sc around.", false)
 	f.Fuzz(func(t *testing.T, text string, uk bool) {
 		if len(text) > 4000 {
 			return

@@ -215,7 +215,7 @@ func (h *hand) inPlace(body []notation.Clause, w want, n int, unit string) {
 // nextPlace takes the next place that is looked for; a shell is taken whole, and worked into in its middle.
 func (h *hand) nextPlace(w want) (place, bool) {
 	s := &h.s
-	if w.what == named && h.ahead(w, 0) == 0 {
+	if w.what == named && !h.isAhead(w) {
 		w = want{}
 	}
 	r := h.seek(w)
@@ -346,6 +346,12 @@ func (h *hand) groupFromHook(body []notation.Clause, t *notation.Target, span so
 
 // unit works a shell or another stitch that is made of several in the next place.
 func (h *hand) unit(k *craft, w want) {
+	if h.deep++; h.deep > deepest { // a name that is defined by itself
+		h.s.open = true
+		h.deep--
+		return
+	}
+	defer func() { h.deep-- }()
 	if len(k.how) > 0 {
 		if body, ok := onePlace(k.how); ok {
 			h.inPlace(body, w, 1, k.unit)
@@ -389,6 +395,12 @@ func (h *hand) nameUnit(name string) {
 
 // unitIn works a unit in a place the hook has been in.
 func (h *hand) unitIn(k *craft, p place) {
+	if h.deep++; h.deep > deepest {
+		h.s.open = true
+		h.deep--
+		return
+	}
+	defer func() { h.deep-- }()
 	if len(k.how) > 0 {
 		body, _ := onePlace(k.how)
 		h.putIn(body, p, k.unit)

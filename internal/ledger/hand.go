@@ -10,6 +10,7 @@ const (
 	most     = 10_000_000 // no count may be larger
 	patience = 1 << 20    // clauses worked before a piece is given up as endless
 	rowful   = 1 << 16    // clauses worked in one row
+	deepest  = 8          // how deep stitches are defined by stitches
 )
 
 // A hand works the rows of one piece. What it has done so far is in the book; what the next row needs to know of it is in so, and
@@ -32,6 +33,7 @@ type hand struct {
 	steps          int
 	limit          int // of steps
 	gaveUp         bool
+	deep           int               // in stitches that are defined by others
 	split          []notation.Clause // what follows a turn in the middle of a row
 	rules          []*notation.Rule
 	said           []saying
@@ -139,16 +141,17 @@ type state struct {
 	entry        int  // one more than the place where the next round begins; -1 for the last place
 	open         bool // something in it could not be read
 	chains       []insert
-	slips        int  // slip stitches worked as fabric
-	again        bool // this is not the first time of a repeat,
-	fresh        bool // and nothing has been worked in it yet
-	other        bool // the hook goes along the other side of the chain
-	ends         bool // along row-ends
-	ofUnit       bool // the last place was one of a shell, of which the rest is passed
-	that         bool // the next space is the one just named
-	tchain       int  // chains passed over at the hook
-	based        bool // they count as a stitch
-	claim        int  // of a row that could not be worked out; -1 for none
+	slips        int    // slip stitches worked as fabric
+	again        bool   // this is not the first time of a repeat,
+	fresh        bool   // and nothing has been worked in it yet
+	other        bool   // the hook goes along the other side of the chain
+	ends         bool   // along row-ends
+	ofUnit       bool   // the last place was one of a shell, of which the rest is passed
+	missing      string // a name that nothing ahead answers to
+	that         bool   // the next space is the one just named
+	tchain       int    // chains passed over at the hook
+	based        bool   // they count as a stitch
+	claim        int    // of a row that could not be worked out; -1 for none
 	unworked     []Span
 	skippedFirst bool // the place that the beginning chain stands on was said to be skipped
 }
@@ -282,7 +285,8 @@ func (h *hand) rotate() {
 	if before.n > 0 {
 		runs = append(runs, before)
 	}
-	s.runs, s.run, s.off = runs, 0, 0
+	s.runs, s.run, s.off, s.missing = runs, 0, 0, ""
+	h.steps += len(runs) / 4
 	s.left = 0
 	for i := range runs {
 		s.left += h.weight(&runs[i]) * runs[i].n
@@ -314,7 +318,8 @@ func (h *hand) insertRun(r run) {
 	} else {
 		runs = append(runs, r)
 	}
-	s.runs, s.run, s.off, s.sub = runs, at, 0, 0
+	s.runs, s.run, s.off, s.sub, s.missing = runs, at, 0, 0, ""
+	h.steps += len(runs) / 4
 	s.found[r.made.Kind] += int32(r.n)
 	s.left += h.weight(&r) * r.n
 	s.total += h.weight(&r) * r.n

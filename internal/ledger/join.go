@@ -144,6 +144,7 @@ func (h *hand) circle() bool { return h.row.round || h.so.joined }
 // travelRound moves to the n-th place that is looked for at the start of a round, and begins the round there.
 func (h *hand) travelRound(w want, n int) {
 	s := &h.s
+	start, startOff := s.run, s.off
 	var found *run
 	for ; n > 0; n-- {
 		if found != nil {
@@ -159,6 +160,7 @@ func (h *hand) travelRound(w want, n int) {
 			}
 		}
 		if found == nil {
+			s.run, s.off = start, startOff
 			if h.loosely(w) {
 				s.hidden, s.soft = true, true
 				s.last = place{&hiddenSpace, Span{}}
@@ -252,7 +254,7 @@ func (h *hand) skip(c *notation.Skip, rest []notation.Clause) {
 	case t.Till.Kind != notation.NotSaid:
 		n = h.extent(w, t, nil)
 	}
-	if w.what == named && h.ahead(w, 0) == 0 {
+	if w.what == named && !h.isAhead(w) {
 		w = want{}
 	}
 	s.begun = true

@@ -119,8 +119,10 @@ func (h *hand) unknown(s stitch.Stitch, span source.Span) {
 // defined is a stitch that a rule of the piece defines. Increases and decreases are not units: "inc = 2 sc in next st".
 func (h *hand) defined(r *notation.Rule, s stitch.Stitch) craft {
 	e := s.Find()
-	if e != nil && e.Class == stitch.Change && len(r.How) == 1 {
+	if e != nil && e.Class == stitch.Change && len(r.How) == 1 && h.deep < deepest {
 		if m, ok := r.How[0].(*notation.Make); ok {
+			h.deep++ // a name may be defined by another, but not by itself
+			defer func() { h.deep-- }()
 			k := *h.craftOf(stitch.Stitch{Name: m.Stitch.Name, Together: m.Stitch.Together, Loop: s.Loop}, r.At())
 			n, _ := h.number(&m.Count, 1)
 			if m.In.Where == notation.Next || m.In.Where == notation.Same || m.In.Where == notation.Unsaid {
@@ -281,16 +283,12 @@ func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int,
 	}
 	all := t.Where == notation.Everywhere || t.Where == notation.Remaining || t.Where == notation.RestUnnamed || t.Till.Kind != notation.NotSaid ||
 		t.Each && !t.Count.Said && t.Where != notation.First && t.Where != notation.Last && t.Where != notation.Next
-	if w.what == named {
-		switch n := h.ahead(w, 0); {
-		case h.sloppy || n == 0:
-			w = want{}
-		case n < s.left:
-			h.named = true
-		}
+	if w.what == named && (h.sloppy || !h.isAhead(w)) {
+		w = want{}
 	}
 	if all {
 		n := h.extent(w, t, rest)
+		h.named = h.named || w.what == named && n < s.left
 		if c.Form == notation.NumberFirst && t.Where == notation.RestUnnamed && count > 1 { // "48 sc around"
 			h.spread(k, w, count, 1)
 			return

@@ -140,14 +140,11 @@ func (h *hand) takes(c *notation.Make) (int, want) {
 func (h *hand) toLast(w want, n int) {
 	s := &h.s
 	if isSpace(w) || w.what == group || w.what == turning {
-		for h.ahead(w, 0) > n {
-			r := h.seek(w)
-			if r == nil {
+		for over := h.ahead(w, 0) - n; over > 0; over-- {
+			if h.seek(w) == nil {
 				return
 			}
-			s.passed[r.made.Kind]++
-			s.left -= h.weight(r)
-			s.off++
+			h.passOne()
 		}
 		return
 	}
