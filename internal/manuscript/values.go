@@ -1,6 +1,7 @@
 package manuscript
 
 import (
+	"slices"
 	"strings"
 
 	"foundrow/internal/formula"
@@ -254,11 +255,37 @@ func readPins(r *reader, p *pattern.Pattern, t *node) {
 }
 
 var measuredKeys = []key[pattern.Pattern]{
-	{"weighs", isText | isWhole | isDecimal, `"415 g"`, false, func(r *reader, p *pattern.Pattern, n *node) {
-		if _, _, ok := r.quantity(n, `"415 g"`, measure.Gram, measure.Ounce); ok {
-			p.Weighs = wordsOf(n)
+	{"weighs", isText | isWhole | isDecimal | isTable, `"415 g"`, false, readWeighs},
+}
+
+// readWeighs reads what the sample weighs: "415 g", or each yarn for itself, { A = "300 g", B = "115 g" }.
+func readWeighs(r *reader, p *pattern.Pattern, t *node) {
+	weigh := func(n *node, of pattern.Words) {
+		if num, unit, ok := r.quantity(n, `"415 g"`, measure.Gram, measure.Ounce); ok {
+			p.Weighed = append(p.Weighed, pattern.Weighed{Yarn: of, Grams: measure.Grams(num, unit), Span: n.text})
 		}
-	}},
+	}
+	if t.kind != isTable {
+		weigh(t, pattern.Words{})
+		return
+	}
+	known := make([]string, len(p.Yarns))
+	for i, y := range p.Yarns {
+		known[i] = y.Name.Text
+	}
+	for _, n := range t.entries {
+		switch {
+		case n.broken:
+		case n.kind&(isText|isWhole|isDecimal) == 0:
+			r.wrongType(n, isText, n.name+` = "300 g"`)
+		case !slices.Contains(known, n.name):
+			if r.whole {
+				unknownName(&r.fs, r.file, n.key, n.name, "yarn", known)
+			}
+		default:
+			weigh(n, pattern.Words{Text: n.name, Span: n.key})
+		}
+	}
 }
 
 // readSample reads what the designer's hands made: front = 74, cap.rows = 25, and what was measured of it.

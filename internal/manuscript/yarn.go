@@ -25,6 +25,66 @@ var yarnKeys = []key[pattern.Yarn]{
 	{"needs", isText | isWhole | isDecimal | isTable, `"415 (440, 480) g"`, false, func(r *reader, y *pattern.Yarn, n *node) {
 		y.Amounts = append(y.Amounts, pattern.Definition{Name: pattern.Words{Text: n.name, Span: n.key}, Parts: r.parts(n)})
 	}},
+	{"margin", isText, `"10%"`, false, func(r *reader, y *pattern.Yarn, n *node) {
+		if share, ok := r.share(n); ok {
+			y.Margin = share
+		}
+	}},
+	{"swatch", isTable, `{ hdc = "12 g of 300 sts" }`, false, func(r *reader, y *pattern.Yarn, n *node) {
+		for _, e := range n.entries {
+			if s, ok := r.swatch(e); ok {
+				y.Swatch = append(y.Swatch, s)
+			}
+		}
+	}},
+}
+
+// usualMargin is bought to spare where nothing is said.
+// Source: deviousknitter.com, enough yarn to swatch: 10 to 15 % over what the sample took.
+var usualMargin = measure.Ratio(1, 10)
+
+// share reads "10%" as a share of one, up to all of it again.
+func (r *reader) share(n *node) (measure.Num, bool) {
+	num, sign, ok := splitQuantity(n.words)
+	switch {
+	case !ok || num.IsLost() || sign != "%":
+		r.fs.Report(r.file, n.text, "unread-quantity", "`"+n.words+"` is no share", "write "+n.name+` = "10%"`)
+	case num.Sign() < 0 || measure.Int(100).Less(num):
+		r.fs.Report(r.file, n.text, "out-of-range", "`"+n.name+"` is "+n.words+", and goes from 0% to 100%", "write "+n.name+` = "10%"`)
+	default:
+		return num.Div(measure.Int(100)), true
+	}
+	return measure.Num{}, false
+}
+
+// swatch reads what so many of a stitch weigh: hdc = "12 g of 300 sts".
+func (r *reader) swatch(n *node) (pattern.Swatch, bool) {
+	none := pattern.Swatch{}
+	example := `"12 g of 300 sts"`
+	if n.broken {
+		return none, false
+	}
+	if n.kind != isText {
+		r.wrongType(n, isText, n.name+" = "+example)
+		return none, false
+	}
+	weight, stitches, both := strings.Cut(n.words, " of ")
+	many, noun, counted := splitQuantity(stitches)
+	if !both || !counted || many.IsLost() || !many.IsWhole() || noun != "" && noun != "st" && noun != "sts" && noun != "stitches" {
+		r.fs.Report(r.file, n.text, "unread-quantity", "`"+n.words+"` does not say what how many stitches weigh", "write "+n.name+" = "+example)
+		return none, false
+	}
+	scale := *n
+	scale.words = weight
+	num, unit, ok := r.quantity(&scale, example, measure.Gram, measure.Ounce)
+	if !ok {
+		return none, false
+	}
+	if many.Sign() <= 0 {
+		r.fs.Report(r.file, n.text, "out-of-range", "the swatch of `"+n.name+"` has "+many.String()+" stitches, and has to have more than 0", "count them again, or leave the line out")
+		return none, false
+	}
+	return pattern.Swatch{Stitch: pattern.Words{Text: n.name, Span: n.key}, Grams: measure.Grams(num, unit), Stitches: many}, true
 }
 
 var ballKeys = []key[pattern.Yarn]{
@@ -41,7 +101,7 @@ var ballKeys = []key[pattern.Yarn]{
 }
 
 func readYarns(r *reader, p *pattern.Pattern, n *node) {
-	p.Yarns = group(r, yarnKeys, n, func(n *node) pattern.Yarn { return pattern.Yarn{Name: r.name(n), Weight: -1} })
+	p.Yarns = group(r, yarnKeys, n, func(n *node) pattern.Yarn { return pattern.Yarn{Name: r.name(n), Weight: -1, Margin: usualMargin} })
 }
 
 var hookKeys = []key[pattern.Hook]{

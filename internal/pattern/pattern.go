@@ -44,7 +44,7 @@ type Pattern struct {
 	Notions  []Notion
 	Turning  []Turning
 	Sample   []Assertion
-	Weighs   Words // what the sample weighs
+	Weighed  []Weighed // what the sample weighs: all of it, or each yarn for itself
 	Special  []Special
 	Own      []Own
 	Film     Film
@@ -105,7 +105,23 @@ type Yarn struct {
 	Fibre   string
 	Weighs  measure.Num  // grams in a ball; 0 when not said
 	Runs    measure.Num  // metres in a ball; 0 when not said
+	Margin  measure.Num  // the share of it that is bought to spare: 1/10
+	Swatch  []Swatch     // what its stitches weigh
 	Amounts []Definition // what each size needs, where it is stated rather than worked out
+}
+
+// A Swatch is what so many of one stitch weigh in a yarn.
+type Swatch struct {
+	Stitch   Words
+	Grams    measure.Num
+	Stitches measure.Num
+}
+
+// A Weighed is what was put on the scale of the sample. Yarn is empty where all yarns were weighed together.
+type Weighed struct {
+	Yarn  Words
+	Grams measure.Num
+	Span  source.Span
 }
 
 // A Hook is a hook of a pattern, by its diameter.
