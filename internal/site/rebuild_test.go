@@ -67,8 +67,8 @@ func TestRebuildIsBuild(t *testing.T) {
 		d := drawn{files: map[string]string{"content/studio.toml": "title = \"Dunes\"\naddress = \"https://dunes.example/\"\ncontact = \"us@dunes.example\"\n"}}
 		var kept shelf
 		memory := new(Memory)
-		for range rapid.IntRange(1, 12).Draw(t, "builds") {
-			for range rapid.IntRange(0, 3).Draw(t, "changes") {
+		for range rapid.IntRange(1, 6).Draw(t, "builds") {
+			for range rapid.IntRange(0, 5).Draw(t, "changes") {
 				d.change(t)
 			}
 			if rapid.Bool().Draw(t, "from text") {
