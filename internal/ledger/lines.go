@@ -52,6 +52,9 @@ func (h *hand) line(i int, l notation.Line) {
 		h.chainsStated = h.chainsStated || l.Kind == notation.ChainsAreStitches
 	case *notation.Mark:
 		if n, ok := h.number(&l.In, 1); ok && n > 0 && len(h.b.Rows) > 0 {
+			if l.Last {
+				n = most
+			}
 			h.b.Marks = append(h.b.Marks, Mark{Name: l.Name, Row: len(h.b.Rows) - 1, Place: h.nthPlace(n)})
 		}
 	case *notation.Seam:

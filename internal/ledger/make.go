@@ -315,6 +315,11 @@ func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int,
 		return
 	}
 	each, places := count, n
+	if k.uses > 1 && n == 1 && t.Noun.Kind != notation.NoNoun && (where == notation.Next || where == notation.Marked) && !t.Over {
+		one := *k // "dc3tog in next st": a cluster, all of it in one
+		one.uses = 1
+		k = &one
+	}
 	switch {
 	case t.Over:
 		switch {

@@ -145,7 +145,11 @@ func (h *hand) attempt(t text) bool {
 	h.row = t
 	h.limit = min(patience, h.steps+rowful)
 	h.named = false
+	cut := h.so.cut.To > 0
 	h.afterCut(t)
+	if cut {
+		h.resume(t.body)
+	}
 	first := h.so.begin
 	if first != nil && beginsWithChain(t.body) {
 		first = nil
@@ -184,6 +188,49 @@ func (h *hand) attempt(t text) bool {
 	}
 	h.close()
 	return h.errors == errors
+}
+
+// resume goes on where stitches were left, for a row that joins the yarn again in the next free stitch, or in a stitch of a row that
+// left some.
+func (h *hand) resume(body []notation.Clause) {
+	for _, c := range body {
+		var t *notation.Target
+		switch c := c.(type) {
+		case *notation.Yarn, *notation.Remark, *notation.Turn:
+			continue
+		case *notation.Skip:
+			t = &c.In
+		case *notation.Rejoin:
+			t = &c.In
+		}
+		if t == nil {
+			return
+		}
+		if n, ok := h.number(&t.Row, 0); ok && t.Row.Said {
+			if e, live := h.b.Edge("row " + digits(n)); live {
+				h.takeUp(e.Spans)
+				return
+			}
+		}
+		switch t.Where {
+		case notation.Next, notation.Skipped, notation.Remaining:
+			for i := len(h.b.Rows) - 1; i >= h.b.start; i-- {
+				if spans := h.b.Rows[i].Unworked; (Edge{Book: h.b, Spans: spans}).Stitches() > 0 {
+					h.takeUp(spans)
+					h.b.Rows[i].Unworked = nil
+					return
+				}
+			}
+		}
+		return
+	}
+}
+
+// takeUp makes stitches live that a row had left.
+func (h *hand) takeUp(spans []Span) {
+	h.b.Known = h.sheet.stitches
+	h.so.live = Edge{Book: h.b, Spans: spans}
+	h.so.turn, h.so.still, h.so.joined, h.so.begin, h.so.entry, h.so.shown = false, true, false, nil, 0, -1
 }
 
 // afterCut reports a row that goes on where the yarn was fastened off, without joining it again or another.

@@ -69,6 +69,7 @@ func (h *hand) foundation(l *notation.Foundation) {
 	}
 	h.so.fresh = true
 	h.usedFoundation = false
+	h.claimed2(l.Claims)
 }
 
 // freeLoops is the other side of a chain or a row of foundation stitches.
@@ -113,6 +114,16 @@ func (h *hand) start(l *notation.Start) {
 		h.startCount(l)
 	}
 	h.so.side = notation.NoSide
+	h.claimed2(l.Claims)
+}
+
+// claimed2 checks the count behind a foundation or a start.
+func (h *hand) claimed2(claims []notation.Claim) {
+	if len(claims) == 0 || h.so.open || len(h.b.Rows) == 0 {
+		return
+	}
+	h.row.claims = claims
+	h.recheckLast(claims)
 }
 
 // startCount starts on a number of stitches, row-ends, blocks.
@@ -169,6 +180,7 @@ func (h *hand) countedIn(row int) int { return counted(h.b.Rows[row].Made, h.cha
 func (h *hand) startEdges(l *notation.Start) {
 	var made []Made
 	known := true
+	h.corners4(l)
 	for i := range l.Edges {
 		part, ok := h.cutEdge(&l.Edges[i])
 		known = known && ok
@@ -211,6 +223,49 @@ func (h *hand) startEdges(l *notation.Start) {
 	h.so.rows-- // not a row of its own in the numbering
 	h.so.rows = max(h.so.rows, 0)
 	h.so.number = 0
+}
+
+// around are the edges of a piece as hands meet them with the right side facing: down the left side, along the foundation, up the right
+// side and back along the last row.
+var around = [...]string{"left", "foundation", "right", "last"}
+
+// corners4 reports edges of one piece that are named the other way round than the side that faces has them.
+func (h *hand) corners4(l *notation.Start) {
+	want := 1
+	if h.facesFirst() == notation.WrongSide {
+		want = -1
+	}
+	n := len(l.Edges)
+	for i := range l.Edges {
+		if i == n-1 && !l.Around {
+			break
+		}
+		a, b := &l.Edges[i], &l.Edges[(i+1)%n]
+		if a.Piece != b.Piece || n < 2 {
+			continue
+		}
+		x, y := slices.Index(around[:], a.Which), slices.Index(around[:], b.Which)
+		if x < 0 || y < 0 {
+			continue
+		}
+		if turn := (y - x + 4) % 4; turn == 1 && want < 0 || turn == 3 && want > 0 {
+			h.report(PickUp, source.Error, b.Span, 3, [2]string{a.Which, b.Which}, want)
+			return
+		}
+	}
+}
+
+// facesFirst is the side that the first row behind the start is marked with.
+func (h *hand) facesFirst() notation.Side {
+	for _, l := range h.p.Block.Lines[h.row.line+1:] {
+		switch l := l.(type) {
+		case *notation.Row:
+			return l.Label.Side
+		case *notation.Start, *notation.Foundation:
+			return notation.NoSide
+		}
+	}
+	return notation.NoSide
 }
 
 // pickUp works a pick-up all along the edges: "1 sc in each row-end", "1 sc in each st and row-end", "3 sc over every 2 rows".

@@ -228,6 +228,12 @@ func (r *Report) edges() wording {
 	switch r.Way {
 	case 1:
 		return wording{says: itoa(n[0]) + " row-ends are wanted, but there are " + itoa(n[1]), expected: itoa(n[1]), found: itoa(n[0])}
+	case 3:
+		side := "right"
+		if n[0] < 0 {
+			side = "wrong"
+		}
+		return wording{says: "with the " + side + " side facing, the " + r.Words[1] + " edge does not follow the " + r.Words[0] + " edge", fix: "name them as they are met: left, foundation, right, last; the other way round with the wrong side facing"}
 	case 2:
 		return wording{says: itoa(n[0]) + " over every " + itoa(n[1]) + " rows does not come out over " + count(n[2], "row"), fix: "say how many there are to be"}
 	}
