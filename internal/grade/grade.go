@@ -24,6 +24,7 @@ type Grade struct {
 	Finished []Finished
 	Slots    [][]formula.Value // by slot of the pattern, then by size
 	Pieces   []Piece           // worked, in the order they are begun in the file
+	Yarn     []YarnNeed        // of the yarns that were weighed, in the order of the file
 }
 
 // Value returns a body measurement, measure or count by its name, and nil where there is none.
@@ -53,7 +54,7 @@ const (
 	Body   Role = iota
 	Wish        // a measure before rounding; what is made where there is no wish for it
 	Count       // of stitches or rows, or a plain whole number
-	Amount      // how much of a yarn is needed ("main.metres") or how many of a notion ("buttons")
+	Amount      // how much of a yarn is needed ("main.needs" as stated, "main.weight" as worked out) or how many of a notion ("buttons")
 )
 
 // A Finished measurement is what the rounded counts make, in the tape's unit, with the ease that results.
@@ -97,5 +98,6 @@ func (w *plan) grade() (*Grade, source.Findings) {
 			g.Finished = append(g.Finished, w.finished(e))
 		}
 	}
+	w.yarns(g)
 	return g, w.findings
 }
