@@ -140,6 +140,10 @@ func (w *plan) putInGauges(gauges map[string]pattern.Gauge) {
 		}
 		known[i] = overlaid(known[i], gauge(gauges[name]))
 	}
+	w.gauges = slices.Clone(w.gauges)
+	for i, g := range w.scopes[inRows].Gauges {
+		w.gauges[i].Stitches, w.gauges[i].Over, w.gauges[i].Rows, w.gauges[i].RowsOver = g.Stitches, g.Over, g.Rows, g.RowsOver
+	}
 }
 
 // overlaid is a gauge with what a maker counted in the place of what the designer did.

@@ -28,6 +28,7 @@ type workbench struct {
 	turning  []ledger.Turning
 	specials []ledger.Special
 	taken    []map[edgeName]taken // by size: what is left of an edge of which something was taken
+	shelf    *shelf               // books that may be worked already; nil when nothing is tried twice
 }
 
 type edgeName struct{ piece, which string }
@@ -183,7 +184,7 @@ func (w *plan) answer(place, s int, given []measure.Num) formula.Figure {
 
 // gaugeAt returns the gauge of the block that a place of the file stands in.
 func (w *plan) gaugeAt(pc *Piece, at source.Span) *pattern.Gauge {
-	gauges := w.p.Gauges
+	gauges := w.gauges
 	for _, b := range pc.Blocks {
 		written := &w.p.Pieces[b]
 		if at.From < written.Body.From || at.From >= written.Body.To {

@@ -13,8 +13,9 @@ type plan struct {
 	p       *pattern.Pattern
 	bench   workbench // the pieces
 	scopes  [3]formula.Scope
-	sizes   []int // which sizes of the pattern are worked, by their place in it
-	maker   bool  // for a maker's own body or hands: pins and sample, which are for the designer's, do not hold
+	gauges  []pattern.Gauge // those that are worked with: the pattern's, or a maker's
+	sizes   []int           // which sizes of the pattern are worked, by their place in it
+	maker   bool            // for a maker's own body or hands: pins and sample, which are for the designer's, do not hold
 	entries []entry
 	byName  map[string]int
 	lines   []line
@@ -110,7 +111,7 @@ const (
 var unnamed = []string{""}
 
 func newPlan(p *pattern.Pattern) *plan {
-	w := &plan{p: p}
+	w := &plan{p: p, gauges: p.Gauges}
 	common := formula.Scope{Tape: p.Tape, Sizes: p.Sizes.Names}
 	if len(common.Sizes) == 0 {
 		common.Sizes = unnamed

@@ -50,7 +50,7 @@ func (w *plan) workPiece(e *entry, cols []formula.Column) {
 			Rows:     func(length notation.Extent) (int, bool) { return w.rowsIn(pc, length, s) },
 		}
 	}
-	books, reports := ledger.WorkSizes(in)
+	books, reports := w.bench.work(w, e, pc, in)
 	copy(pc.Books, books)
 	w.findings = append(w.findings, ledger.Findings(w.p.File, w.sizeNames(), reports)...)
 	for slot := range w.p.Slots {
