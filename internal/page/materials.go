@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -16,7 +17,7 @@ type Yarn struct {
 	WeightAddress string // the catalogue's page of that weight
 	Made          string // colour and fibre: "slate, 100% wool"
 	Ball          string // "50 g [1.8 oz], 120 m [131 yd]"
-	Needs         []Slot // "950 (1070, 1150) m [1039 (1170, 1258) yd]", "9 (10, 10) balls"
+	Needs         []Slot // as stated, "950 (1070) m [1039 (1170) yd]" and "9 (10) balls"; as worked out, all in one
 }
 
 // A Hook is one hook of the materials.
@@ -42,6 +43,9 @@ func yarns(p *pattern.Pattern, needed amounts) []Yarn {
 	out := make([]Yarn, 0, len(p.Yarns))
 	for _, y := range p.Yarns {
 		yarn := Yarn{Wanted: y.Wanted, Made: joined(", ", y.Colour, y.Fibre), Needs: needed.ofYarn(y)}
+		if len(y.Amounts) == 0 {
+			yarn.Needs = workedOut(p, y, needed)
+		}
 		if len(p.Yarns) > 1 {
 			yarn.Title = Name(y.Name.Text)
 		}
@@ -59,6 +63,50 @@ func yarns(p *pattern.Pattern, needed amounts) []Yarn {
 		out = append(out, yarn)
 	}
 	return out
+}
+
+// workedOut words what the rows take of a yarn, with what it was worked out from: "495 g [17.5 oz], 1139 m [1246 yd], 10 balls;
+// worked out from the weighed sample with 10% to spare".
+func workedOut(p *pattern.Pattern, y pattern.Yarn, needed amounts) []Slot {
+	grams := nums(needed.values[y.Name.Text+".weight"])
+	if len(grams) == 0 {
+		return nil
+	}
+	said := []Slot{masses(grams)}
+	if metres := nums(needed.values[y.Name.Text+".length"]); len(metres) > 0 {
+		for i, n := range metres {
+			metres[i] = needed.tape.BodyInCentimetres(n).Div(measure.Int(100))
+		}
+		said = append(said, yarnLengths(metres))
+	}
+	if whole := needed.values[y.Name.Text+".balls"]; len(whole) > 0 {
+		said = append(said, counted(numbers(whole), "balls"))
+	}
+	from := "; worked out from a weighed swatch"
+	if slices.ContainsFunc(p.Weighed, func(on pattern.Weighed) bool { return on.Yarn.Text == "" || on.Yarn.Text == y.Name.Text }) {
+		from = "; worked out from the weighed sample"
+	}
+	if y.Margin.Sign() > 0 {
+		from += " with " + y.Margin.Mul(measure.Int(100)).Decimal(1) + "% to spare"
+	}
+	all, bySize := make([]string, len(said)), make([]string, len(grams))
+	same := true
+	for i, s := range said {
+		all[i] = s.All
+		same = same && s.BySize == nil
+	}
+	out := Slot{All: strings.Join(all, ", ") + from}
+	if same {
+		return []Slot{out}
+	}
+	for size := range bySize {
+		for i, s := range said {
+			all[i] = s.In(size)
+		}
+		bySize[size] = strings.Join(all, ", ") + from
+	}
+	out.BySize = bySize
+	return []Slot{out}
 }
 
 func hooks(p *pattern.Pattern, carry carrier) []Hook {
