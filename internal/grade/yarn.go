@@ -50,7 +50,7 @@ func (w *plan) yarns(g *Grade) {
 	for i, y := range w.p.Yarns {
 		need := YarnNeed{Yarn: y.Name.Text, Margin: y.Margin, Reckoned: here.reckoned[i]}
 		switch grams, all, found := w.weighed(i, beside, at); {
-		case found && all.Sign() == 0:
+		case found && !all.IsLost() && all.Sign() == 0:
 			need.FromSample = true
 			need.Used = slices.Repeat([]measure.Num{grams}, len(w.sizes))
 			w.ask(y.Name.Span, "yarn-unsaid", w.say(formula.Mass, grams)+" of "+y.Name.Text+" were weighed, and no row is worked in it", "write With "+y.Name.Text+" where it is taken up; until then every size takes as much")
