@@ -103,27 +103,6 @@ func (h *hand) endAgain(i int, l *notation.Again, from int) {
 	h.print(h.sheet.again(i, l), from)
 }
 
-// recheckLast checks claims against the last row there is.
-func (h *hand) recheckLast(claims []notation.Claim) {
-	if len(claims) == 0 {
-		return
-	}
-	last := &h.b.Rows[len(h.b.Rows)-1]
-	if h.s.open {
-		h.openRow()
-		h.so.count = h.s.claim
-		if h.s.claim >= 0 {
-			h.startOn(h.s.claim, h.madeOf(h.base(), 0))
-		}
-		return
-	}
-	made, first := h.made, h.first
-	h.made, h.first = last.Made, 0
-	h.check(trouble{}, h.counted())
-	h.so.count = h.shownCount(h.counted())
-	h.made, h.first = made, first
-}
-
 // rowTimes is how many more times an extent has rows worked.
 func (h *hand) rowTimes(e *notation.Extent) int {
 	n, ok := h.number(&e.Count, 1)
@@ -179,24 +158,6 @@ func (h *hand) meant(rows []notation.Range, last notation.Count, span source.Spa
 		}
 	}
 	return out
-}
-
-// find is what the row says that was told last under a number.
-func (h *hand) find(n int) (*words, bool) {
-	for i := len(h.told) - 1; i >= 0; i-- {
-		if t := &h.told[i]; t.from <= n && n <= t.to {
-			return t.said[(n-t.from)%len(t.said)], true
-		}
-	}
-	for _, d := range h.later {
-		if d.from <= n && n <= d.to {
-			return d.said, true
-		}
-	}
-	if h.so.alternate != nil && (n-h.so.pair)%2 == 0 && n <= h.so.number {
-		return h.so.alternate, true
-	}
-	return nil, false
 }
 
 // cycle works n rows, going round the words. Once a round finds what the round before it found, the rest are as those were.
@@ -283,86 +244,4 @@ func (h *hand) copyRows(size, n int) {
 	row := &h.b.Rows[last]
 	h.so.live = h.edgeOf(last, row.Places)
 	h.so.count = row.Count
-}
-
-// untilCount repeats rows until a number of stitches remains. It is looked at after every row.
-func (h *hand) untilCount(said []*words, l *notation.Again) {
-	target, ok := h.number(&l.Extent.Count, 0)
-	if !ok {
-		return
-	}
-	line := h.row
-	ending := h.endingRow(l)
-	first := h.so.number + 1
-	defer func() {
-		h.tell(first, h.so.number, said...)
-	}()
-	for h.so.count != target {
-		start := h.so.count
-		for i, w := range said {
-			before := h.so.count
-			h.workRow(h.next(w, line))
-			h.worked++
-			now := h.so.count
-			h.row = line
-			switch {
-			case h.so.open || h.tired() || h.worked > tallest:
-				return
-			case now == target:
-				if i < len(said)-1 && ending != w.line {
-					h.report(UntilWithin, source.Query, l.Extent.Span, 0, [2]string{}, target, i+1, len(said))
-				}
-				return
-			case before < target && now > target, before > target && now < target:
-				h.fail(UntilPassed, l.Extent.Span, 0, target, before, now)
-				return
-			}
-		}
-		if now := h.so.count; now == start || (now > start) != (target > start) {
-			h.fail(UntilNever, l.Extent.Span, 0, target, start, now)
-			return
-		}
-	}
-}
-
-// endingRow is the line of the row that "ending with row 2" names, -1 when none is named.
-func (h *hand) endingRow(l *notation.Again) int {
-	for _, r := range l.Ending {
-		if n, ok := h.number(&r.From, 0); ok {
-			if w, found := h.find(n); found {
-				return w.line
-			}
-		}
-	}
-	return -1
-}
-
-// untilLong repeats rows until the piece is as long as is said.
-func (h *hand) untilLong(said []*words, l *notation.Again) {
-	if h.p.Rows == nil {
-		h.cycle(said, len(said))
-		return
-	}
-	rows, ok := h.p.Rows(l.Extent)
-	if !ok {
-		h.cycle(said, len(said))
-		return
-	}
-	n := rows - h.worked
-	if n <= 0 {
-		return
-	}
-	side := h.so.side
-	if n%2 == 1 {
-		side = facing(side)
-	}
-	if l.EndSide != notation.NoSide && side != notation.NoSide && side != l.EndSide {
-		n++
-	}
-	if last := h.endingRow(l); last >= 0 {
-		for most := n + len(said); said[(n-1)%len(said)].line != last && n < most; {
-			n++
-		}
-	}
-	h.cycle(said, n)
 }

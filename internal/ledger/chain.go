@@ -36,46 +36,6 @@ func (h *hand) chain(c *notation.Chain, rest []notation.Clause, top bool) {
 	s.begun = true
 }
 
-func turns(clauses []notation.Clause) bool {
-	for _, c := range clauses {
-		switch c := c.(type) {
-		case *notation.Turn:
-			return !c.Not
-		case *notation.Make:
-			return false
-		}
-	}
-	return false
-}
-
-// ends reports whether the clauses only end a row.
-func ends(clauses []notation.Clause) bool {
-	for _, c := range clauses {
-		switch c := c.(type) {
-		case *notation.Turn, *notation.Fasten, *notation.Yarn, *notation.Remark, *notation.Marker, *notation.Leave, *notation.Counts:
-		case *notation.Join:
-			if !c.Not {
-				return false
-			}
-		default:
-			return false
-		}
-	}
-	return true
-}
-
-// onChain reports whether the hook is before loose chains.
-func (h *hand) onChain() bool {
-	s := &h.s
-	i, off := s.run, s.off
-	for ; i < len(s.runs); i, off = i+1, 0 {
-		if off < s.runs[i].n {
-			return s.runs[i].made.Kind == Chains
-		}
-	}
-	return false
-}
-
 // chainOn makes a chain whose places are worked at once, from the hook back.
 func (h *hand) chainOn(n int, span source.Span) {
 	if n > most {
@@ -146,11 +106,6 @@ func (h *hand) begin(c *notation.Chain, n int, rest []notation.Clause) {
 	if v.stands {
 		s.begun = true
 	}
-}
-
-func (h *hand) onRing() bool {
-	s := &h.s
-	return s.run < len(s.runs) && s.runs[s.run].made.Kind == Rings
 }
 
 // An opening is how a row goes on behind its beginning chain.

@@ -130,16 +130,6 @@ func (h *hand) turn(c *notation.Turn, rest []notation.Clause, top bool) {
 	}
 }
 
-// stitched reports whether the row has worked anything but its beginning chain.
-func (h *hand) stitched() bool {
-	for i := h.first; i < len(h.made); i++ {
-		if m := &h.made[i]; m.Kind == Stitches || m.Kind == Spaces && m.Whole == 0 {
-			return true
-		}
-	}
-	return false
-}
-
 // works reports whether any of the clauses works a stitch.
 func (h *hand) works(clauses []notation.Clause) bool {
 	for _, c := range clauses {
@@ -187,4 +177,46 @@ func firstMake(clauses []notation.Clause) *notation.Make {
 		}
 	}
 	return nil
+}
+
+// firstOf reports whether the first clause that does anything is of a kind.
+func firstOf[C notation.Clause](clauses []notation.Clause) (C, bool) {
+	for _, c := range clauses {
+		switch c.(type) {
+		case *notation.Remark, *notation.Yarn, *notation.Marker, *notation.Counts, *notation.Turn:
+			continue
+		}
+		found, ok := c.(C)
+		return found, ok
+	}
+	var none C
+	return none, false
+}
+
+func turns(clauses []notation.Clause) bool {
+	for _, c := range clauses {
+		switch c := c.(type) {
+		case *notation.Turn:
+			return !c.Not
+		case *notation.Make:
+			return false
+		}
+	}
+	return false
+}
+
+// ends reports whether the clauses only end a row.
+func ends(clauses []notation.Clause) bool {
+	for _, c := range clauses {
+		switch c := c.(type) {
+		case *notation.Turn, *notation.Fasten, *notation.Yarn, *notation.Remark, *notation.Marker, *notation.Leave, *notation.Counts:
+		case *notation.Join:
+			if !c.Not {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return true
 }

@@ -2,9 +2,6 @@ package ledger
 
 import (
 	"slices"
-
-	"foundrow/internal/notation"
-	"foundrow/internal/stitch"
 )
 
 // A run is part of an edge laid out in the order it is met: places of one Made.
@@ -42,6 +39,20 @@ func follows(a, b Span) (Span, bool) {
 		return a, true
 	}
 	return a, false
+}
+
+// appendSpan adds a span, to the last one where it goes on there.
+func appendSpan(spans []Span, s Span) []Span {
+	if s.N == 0 {
+		return spans
+	}
+	if n := len(spans); n > 0 {
+		if both, ok := follows(spans[n-1], s); ok {
+			spans[n-1] = both
+			return spans
+		}
+	}
+	return append(spans, s)
 }
 
 // layOut appends the runs of a span. Places of row-ends have a Made of their own, since the row has none for them.
@@ -147,20 +158,6 @@ func (e Edge) Join(f Edge) Edge {
 	return e
 }
 
-// appendSpan adds a span, to the last one where it goes on there.
-func appendSpan(spans []Span, s Span) []Span {
-	if s.N == 0 {
-		return spans
-	}
-	if n := len(spans); n > 0 {
-		if both, ok := follows(spans[n-1], s); ok {
-			spans[n-1] = both
-			return spans
-		}
-	}
-	return append(spans, s)
-}
-
 // Cut returns the first n stitches of an edge and the rest of it. Spaces go with the stitches before them.
 func (e Edge) Cut(n int) (first, rest Edge) {
 	first, rest = Edge{Book: e.Book}, Edge{Book: e.Book}
@@ -183,6 +180,29 @@ func (e Edge) Cut(n int) (first, rest Edge) {
 		}
 	}
 	return first, rest
+}
+
+// markAt is how many stitches lie before a marker along an edge.
+func (e Edge) markAt(name string) (int, bool) {
+	for _, m := range slices.Backward(e.Book.Marks) {
+		if m.Name != name {
+			continue
+		}
+		n := 0
+		for _, r := range e.runs() {
+			if r.row == m.Row {
+				o := m.Place - r.from
+				if r.back {
+					o = -o
+				}
+				if o >= 0 && o < r.n {
+					return n + o*weight(&r), true
+				}
+			}
+			n += r.n * weight(&r)
+		}
+	}
+	return 0, false
 }
 
 // Edge returns a live edge of the piece by its name: last, foundation, left, right, or "row 5" for what that row left unworked.
@@ -238,45 +258,4 @@ func (b *Book) side(left bool) (Edge, bool) {
 		e = e.Reverse()
 	}
 	return e, len(e.Spans) > 0
-}
-
-// RowEnds returns how many rows stand at a side: left and right have as many.
-func (b *Book) RowEnds() int {
-	n := 0
-	for i := b.start; i < len(b.Rows); i++ {
-		if row := &b.Rows[i]; !row.Round {
-			n += row.Times
-		}
-	}
-	return n
-}
-
-// height is the height of a stitch in halves of an sc row.
-func height(s stitch.Stitch) int {
-	switch s.Name { // most of all rows
-	case "sc":
-		return 2
-	case "hdc":
-		return 3
-	case "dc":
-		return 4
-	}
-	if e := s.Tall().Find(); e != nil && e.Halves > 0 {
-		return e.Halves
-	}
-	if e := s.Base().Find(); e != nil {
-		return e.Halves
-	}
-	return 2
-}
-
-// facing is the other side.
-func facing(s notation.Side) notation.Side {
-	switch s {
-	case notation.RightSide:
-		return notation.WrongSide
-	case notation.WrongSide:
-		return notation.RightSide
-	}
-	return s
 }

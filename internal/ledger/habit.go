@@ -147,3 +147,24 @@ func asked(p *Piece, habits Habits, stated bool) Report {
 	}
 	return r
 }
+
+// habit is whether a thing is read in the way of a rule that the piece may state: its own statement unless the habit was changed.
+func (h *hand) habit(stated, other notation.RuleKind, changed bool) bool {
+	if changed {
+		return true
+	}
+	for i := len(h.rules) - 1; i >= 0; i-- {
+		switch h.rules[i].Kind {
+		case stated:
+			return true
+		case other:
+			return false
+		}
+	}
+	return false
+}
+
+// chainsCount reports whether each chain counts as a stitch.
+func (h *hand) chainsCount() bool {
+	return h.habits.Chains || h.chainsStated
+}

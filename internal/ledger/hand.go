@@ -90,88 +90,6 @@ type saying struct {
 	stitch stitch.Stitch
 }
 
-// A place is where the hook went.
-type place struct {
-	made *Made
-	span Span
-}
-
-// state is what the row in hand has done.
-type state struct {
-	wrapped bool // the gap between the last stitch and the first has been worked in
-	runs    []run
-	run     int // the next place: the run,
-	off     int // how many of its places are gone,
-	sub     int // and how many chains of the space that is open
-	left    int // stitches ahead
-
-	found, used, skipped, passed, given [kinds]int32
-
-	made    int // for taking back: where the Made end,
-	tail    Made
-	rows    int
-	reports int
-	marks   int
-
-	total        int // stitches found
-	last         place
-	base         place
-	begun        bool // something has been worked
-	chained      bool // the beginning chain has taken the first place
-	entered      bool // the hook is in the next place already
-	soft         bool // the last place was a space: stitches beside it may be passed
-	hidden       bool // a place was taken that only the pattern knows of
-	elastic      bool // something was worked as often as it fits
-	dead         bool // a chain was worked into that does not stand
-	in           place
-	inside       bool // everything goes into in
-	unit         int
-	units        int
-	names        []string
-	loop         stitch.Loop
-	loops        bool
-	short        int    // places asked for beyond the last
-	holes        int    // stitches passed to reach the last ones
-	passing      int    // stitches passed to reach one of another name
-	skips        []Span // skipped, and not worked since
-	gone         []Span // slip-stitched along
-	repeats      int
-	fit          fit
-	joined       bool
-	entry        int  // one more than the place where the next round begins; -1 for the last place
-	open         bool // something in it could not be read
-	chains       []insert
-	slips        int    // slip stitches worked as fabric
-	again        bool   // this is not the first time of a repeat,
-	fresh        bool   // and nothing has been worked in it yet
-	other        bool   // the hook goes along the other side of the chain
-	ends         bool   // along row-ends
-	ofUnit       bool   // the last place was one of a shell, of which the rest is passed
-	missing      string // a name that nothing ahead answers to
-	that         bool   // the next space is the one just named
-	tchain       int    // chains passed over at the hook
-	based        bool   // they count as a stitch
-	claim        int    // of a row that could not be worked out; -1 for none
-	unworked     []Span
-	skippedFirst bool // the place that the beginning chain stands on was said to be skipped
-}
-
-// fit is how the last repeat that was to be worked as often as it fits came out.
-type fit struct {
-	asked bool
-	use   int // stitches in one repeat
-	over  int // stitches there were for it
-	times int
-	span  source.Span
-}
-
-// An insert is a chain made in the middle of a row and worked back along: its free loops stand before place at.
-type insert struct {
-	row int
-	at  int
-	n   int
-}
-
 func newHand(p *Piece, s *sheet, habits Habits) *hand {
 	h := &s.hand
 	*h = hand{p: p, sheet: s, habits: habits, buf: h.buf[:0], spare: h.spare[:0], around: h.around[:0], told: h.told[:0], spans: h.spans}
@@ -191,149 +109,101 @@ func (h *hand) step() { h.steps++ }
 
 func (h *hand) tired() bool { return h.steps > h.limit }
 
-// mark remembers the row as it is now; rewind takes it back to there.
-func (h *hand) mark() state {
-	s := h.s
-	s.made = len(h.made)
-	if s.made > h.first {
-		s.tail = h.made[s.made-1]
-	}
-	s.rows, s.reports, s.marks = len(h.b.Rows), len(h.reports), len(h.b.Marks)
-	return s
-}
-
-func (h *hand) rewind(s state) {
-	h.s = s
-	h.made = h.made[:s.made]
-	if s.made > h.first {
-		h.made[s.made-1] = s.tail
-	}
-	h.b.Rows, h.reports, h.b.Marks = h.b.Rows[:s.rows], h.reports[:s.reports], h.b.Marks[:s.marks]
-}
-
-// weight is what one place of a run counts for when stitches are counted along the live edge.
-func (h *hand) weight(r *run) int {
-	if r.face == FreeLoop {
-		if h.s.other {
-			return 1
+// work works every line of the piece.
+func (h *hand) work() (*Book, []Report) {
+	for i, l := range h.p.Block.Lines {
+		h.only(i)
+		if !h.holds(l.For()) {
+			continue
 		}
-		return 0
+		h.line(i, l)
 	}
-	if h.chainsCount() && r.made.Kind == Spaces {
-		return r.made.Chains
-	}
-	return weight(r)
-}
-
-// lay lays out the live edge as the row meets it.
-func (h *hand) lay(turned bool) {
-	h.buf = h.buf[:0]
-	live := h.so.live
-	for i, n := 0, len(live.Spans); i < n; i++ {
-		if s := live.Spans[i]; !turned {
-			h.buf = live.Book.layOut(h.buf, s)
-		} else {
-			s = live.Spans[n-1-i]
-			s.Back = !s.Back
-			h.buf = live.Book.layOut(h.buf, s)
+	h.catchUp(0)
+	h.b.last = h.so.live
+	for _, f := range h.foreign {
+		if f.known {
+			h.b.Taken = append(h.b.Taken, Taken{f.piece, f.which, f.left, f.copy})
 		}
 	}
-	h.s = state{runs: h.buf, names: h.s.names[:0]}
-	for i := range h.buf {
-		r := &h.buf[i]
-		h.s.found[r.made.Kind] += int32(r.n)
-		h.s.left += h.weight(r) * r.n
-	}
-	h.s.total = h.s.left
-	if h.so.entry > 0 && h.so.joined {
-		h.enter(h.so.entry - 1)
-	}
+	h.b.Closes = h.errors == 0
+	h.b.Known = h.sheet.stitches
+	h.sheet.room, h.sheet.rows = h.made, len(h.b.Rows)
+	return h.b, h.reports
 }
 
-// enter begins a round at a place: what lies before it is met at the end.
-func (h *hand) enter(number int) {
-	for i := range h.s.runs {
-		r := &h.s.runs[i]
-		off := number - r.from
-		if r.back {
-			off = -off
-		}
-		if off >= 0 && off < r.n {
-			h.s.run, h.s.off = i, off
-			h.rotate()
-			h.s.entered = true
-			return
-		}
-	}
-}
-
-// rotate moves what lies before the next place to the end of the round.
-func (h *hand) rotate() {
-	s := &h.s
-	runs := make([]run, 0, len(s.runs)+1)
-	cut := s.runs[s.run]
-	before := cut
-	before.n = s.off
-	if cut.back {
-		cut.from -= s.off
-	} else {
-		cut.from += s.off
-	}
-	cut.n -= s.off
-	runs = append(append(runs, cut), s.runs[s.run+1:]...)
-	runs = append(runs, s.runs[:s.run]...)
-	if before.n > 0 {
-		runs = append(runs, before)
-	}
-	s.runs, s.run, s.off, s.missing = runs, 0, 0, ""
-	h.steps += len(runs) / 4
-	s.left = 0
-	for i := range runs {
-		s.left += h.weight(&runs[i]) * runs[i].n
-	}
-}
-
-// insertRun puts places in front of the next one.
-func (h *hand) insertRun(r run) {
-	s := &h.s
-	runs := make([]run, 0, len(s.runs)+2)
-	runs = append(runs, s.runs[:s.run]...)
-	at := s.run
-	if s.run < len(s.runs) {
-		cut := s.runs[s.run]
-		if s.off > 0 {
-			before := cut
-			before.n = s.off
-			runs = append(runs, before)
-			at++
-			if cut.back {
-				cut.from -= s.off
-			} else {
-				cut.from += s.off
+func (h *hand) line(i int, l notation.Line) {
+	switch l := l.(type) {
+	case *notation.Foundation:
+		h.foundation(l)
+	case *notation.Start:
+		h.row = aside(i, l.At(), "start")
+		h.start(l)
+	case *notation.Row:
+		h.rowLine(i, l)
+	case *notation.Again:
+		h.againLine(i, l)
+	case *notation.Rule:
+		h.rules = append(h.rules, l)
+		h.crafts = h.crafts[:0]
+		h.chainsStated = h.chainsStated || l.Kind == notation.ChainsAreStitches
+	case *notation.Mark:
+		if n, ok := h.number(&l.In, 1); ok && n > 0 && len(h.b.Rows) > 0 {
+			if l.Last {
+				n = most
 			}
-			cut.n -= s.off
+			h.b.Marks = append(h.b.Marks, Mark{Name: l.Name, Row: len(h.b.Rows) - 1, Place: h.nthPlace(n)})
 		}
-		runs = append(runs, r, cut)
-		runs = append(runs, s.runs[s.run+1:]...)
-	} else {
-		runs = append(runs, r)
+	case *notation.Seam:
+		h.row = aside(i, l.At(), "seam")
+		h.seam(l)
+	case *notation.Unread, *notation.Chart, *notation.Work:
+		h.so.open = true
 	}
-	s.runs, s.run, s.off, s.sub, s.missing = runs, at, 0, 0, ""
-	h.steps += len(runs) / 4
-	s.found[r.made.Kind] += int32(r.n)
-	s.left += h.weight(&r) * r.n
-	s.total += h.weight(&r) * r.n
 }
 
-// edgeOf is all that a row made, n places of it.
-func (h *hand) edgeOf(row, n int) Edge {
-	if n <= 0 {
-		return Edge{Book: h.b}
+// nthPlace is the place of the n-th stitch of the last row.
+func (h *hand) nthPlace(n int) int {
+	at := 0
+	for i := range h.b.Rows[len(h.b.Rows)-1].Made {
+		m := &h.b.Rows[len(h.b.Rows)-1].Made[i]
+		r := run{made: m, n: m.N}
+		if w := weight(&r); w > 0 {
+			if n <= m.N {
+				return at + n - 1
+			}
+			n -= m.N
+		}
+		at += m.N
 	}
-	if len(h.spans) == cap(h.spans) {
-		h.spans = make([]Span, 0, 64)
+	return max(at-1, 0)
+}
+
+// aside is what is reported of a line that is no row.
+func aside(line int, span source.Span, name string) text {
+	return text{words: &words{line: line, label: &notation.Label{}, split: true}, span: span, name: RowName{Words: name}}
+}
+
+// meanwhile does what a line says that is no row: it fastens off, turns, places a marker in the last stitch.
+func (h *hand) meanwhile(clauses []notation.Clause) {
+	for _, c := range clauses {
+		if !h.holds(c.For()) {
+			continue
+		}
+		switch c := c.(type) {
+		case *notation.Fasten:
+			h.so.cut = c.At()
+		case *notation.Rejoin:
+			h.so.cut.To = 0
+		case *notation.Turn:
+			h.so.turn, h.so.still = !c.Not, c.Not
+		case *notation.Chain:
+			h.so.begin = c
+		case *notation.Marker:
+			if n := len(h.b.Rows); n > 0 && c.Does != "remove" {
+				h.b.Marks = append(h.b.Marks, Mark{Name: c.Name, Row: n - 1, Place: max(h.b.Rows[n-1].Places-1, 0)})
+			}
+		case *notation.UnreadClause:
+			h.so.open = true
+		}
 	}
-	h.spans = append(h.spans, Span{Row: int32(row), N: int32(n)})
-	at := len(h.spans)
-	return Edge{Book: h.b, Spans: h.spans[at-1 : at : at]}
 }

@@ -35,6 +35,44 @@ func (h *hand) join(c *notation.Join) {
 	}
 }
 
+// closesLoop takes a tall stitch into the first stitch of the round for the end of its last loop: "ch 2, dc in first sc".
+func (h *hand) closesLoop(k *craft, c *notation.Make) bool {
+	n := len(h.made)
+	if !h.row.round || n == h.first || h.made[n-1].Kind != Spaces || h.s.left > 0 && !h.s.soft || k.uses > 1 {
+		return false
+	}
+	h.closeSpace(h.sheet.stitches[k.made])
+	return true
+}
+
+// closeSpace makes one space of the last chains and the stitch that closes them, as long as the others of the round.
+func (h *hand) closeSpace(s stitch.Stitch) {
+	n := len(h.made)
+	size := 0
+	for i := n - 1; i >= h.first; i-- {
+		if m := &h.made[i]; m.Kind == Spaces && (i < n-1 || m.N > 1) {
+			size = m.Chains
+			break
+		}
+	}
+	var m Made
+	if n > h.first && h.made[n-1].Kind == Spaces && h.made[n-1].N == 1 {
+		m = h.made[n-1]
+		h.made = h.made[:n-1]
+		if size == 0 {
+			size = m.Chains + chainsOf(s)
+		}
+	} else {
+		m = Made{Kind: Spaces, N: 1, Stands: true}
+		if size == 0 {
+			size = chainsOf(s)
+		}
+	}
+	m.Whole, m.Chains = size, size
+	h.append(&m)
+	h.s.entry = -1 // the next round begins in it
+}
+
 // slipsAlong takes slip stitches that move the hook rather than make fabric: at the start of a row before a chain, and in the place
 // where a round was joined.
 func (h *hand) slipsAlong(c *notation.Make, rest []notation.Clause) bool {
@@ -57,20 +95,6 @@ func (h *hand) slipsAlong(c *notation.Make, rest []notation.Clause) bool {
 	}
 	h.travel(&notation.Travel{In: []notation.Target{*t}})
 	return true
-}
-
-// firstOf reports whether the first clause that does anything is of a kind.
-func firstOf[C notation.Clause](clauses []notation.Clause) (C, bool) {
-	for _, c := range clauses {
-		switch c.(type) {
-		case *notation.Remark, *notation.Yarn, *notation.Marker, *notation.Counts, *notation.Turn:
-			continue
-		}
-		found, ok := c.(C)
-		return found, ok
-	}
-	var none C
-	return none, false
 }
 
 // travel moves the hook along by slip stitches, which make nothing. What is passed at the start of a round is met at its end.
@@ -138,9 +162,6 @@ func (h *hand) travel(c *notation.Travel) {
 	}
 }
 
-// circle reports whether the live edge is read in a circle.
-func (h *hand) circle() bool { return h.row.round || h.so.joined }
-
 // travelRound moves to the n-th place that is looked for at the start of a round, and begins the round there.
 func (h *hand) travelRound(w want, n int) {
 	s := &h.s
@@ -192,142 +213,4 @@ func (h *hand) travelAfter(t *notation.Target) {
 		}
 		at += m.N
 	}
-}
-
-// rejoin begins the yarn again: at the start of the live edge, in a place along a round, or where stitches were left.
-func (h *hand) rejoin(c *notation.Rejoin, rest []notation.Clause) {
-	h.so.cut.To = 0
-	s := &h.s
-	t := &c.In
-	if s.begun {
-		return
-	}
-	w := h.targetWant(t)
-	switch {
-	case t.Where == notation.Marked || t.Name != "" && h.hasMark(t.Name):
-		h.toMark(t.Name)
-		s.entered = true
-	case h.circle() && (isSpace(w) || w.what == group):
-		h.travelRound(w, 1)
-	case w.what == space:
-		h.travel(&notation.Travel{In: []notation.Target{*t}})
-	}
-	if c.With.Name != "" && c.With.Name != "sl st" {
-		k := h.craftOf(c.With, c.At())
-		if s.entered {
-			w = want{what: anything}
-		} else if w.what != space {
-			w = want{}
-		}
-		h.spread(k, w, 1, 1)
-	}
-}
-
-// skip passes places over.
-func (h *hand) skip(c *notation.Skip, rest []notation.Clause) {
-	s := &h.s
-	t := &c.In
-	w := h.targetWant(t)
-	n, ok := h.number(&t.Count, 1)
-	if !ok || n <= 0 {
-		return
-	}
-	if h.onFoundation() && !s.begun {
-		switch {
-		case t.Where == notation.FromHook && t.Nth.Said:
-			if nth, ok := h.number(&t.Nth, 1); ok {
-				n = nth
-			}
-		}
-		if m := h.firstWorked(rest); m != nil {
-			h.skipChains(n, m.Stitch, c.At())
-			s.begun = true
-			return
-		}
-	}
-	switch {
-	case s.chained && !s.skippedFirst && (t.Where == notation.First || t.Where == notation.Same) && n == 1 && w.what != space:
-		s.skippedFirst = true // the chain stands on it
-		return
-	case t.Where == notation.Last:
-		h.toLast(w, n)
-	case t.Till.Kind != notation.NotSaid:
-		n = h.extent(w, t, nil)
-	}
-	if w.what == named && !h.isAhead(w) {
-		w = want{}
-	}
-	s.begun = true
-	h.pass(w, n)
-}
-
-// pass misses the next n places that are looked for.
-func (h *hand) pass(w want, n int) {
-	s := &h.s
-	for n > 0 {
-		r := h.seek(w)
-		if r == nil {
-			if w.what == space && (h.so.loose || s.hidden) || w.what == chain && h.so.loose {
-				s.hidden = true
-				return
-			}
-			if !h.so.open {
-				s.short += n
-			}
-			return
-		}
-		if byChains(w) && r.made.Kind == Spaces {
-			_, got := h.use(n, true)
-			if got == 0 {
-				return
-			}
-			n -= got
-			continue
-		}
-		got := min(n, r.n-s.off)
-		if got == 0 {
-			return
-		}
-		if r.made.Kind == Stitches || r.made.Kind == Turnings {
-			s.skips = append(s.skips, r.span(s.off, got))
-		}
-		s.skipped[r.made.Kind] += int32(got)
-		s.left -= h.weight(r) * got
-		s.off += got
-		n -= got
-		if w.what == space {
-			s.that = false
-		}
-	}
-}
-
-// leave leaves what remains, or the number that is said, for another time.
-func (h *hand) leave(c *notation.Leave) {
-	s := &h.s
-	if c.In.Count.Said && !s.open {
-		n, ok := h.number(&c.In.Count, 0)
-		if ok && n != s.left && !h.so.open {
-			if n < s.left {
-				h.toLast(want{}, n)
-			} else {
-				s.short += n - s.left
-			}
-		}
-	}
-	h.leaveRest()
-}
-
-// leaveRest takes everything ahead as left unworked.
-func (h *hand) leaveRest() {
-	s := &h.s
-	for ; s.run < len(s.runs); s.run, s.off, s.sub = s.run+1, 0, 0 {
-		r := &s.runs[s.run]
-		if n := r.n - s.off; n > 0 {
-			s.given[r.made.Kind] += int32(n)
-			if r.made.Kind != Turnings || r.made.Stands {
-				s.unworked = appendSpan(s.unworked, r.span(s.off, n))
-			}
-		}
-	}
-	s.left = 0
 }

@@ -1,6 +1,8 @@
 package ledger
 
-import "foundrow/internal/notation"
+import (
+	"foundrow/internal/notation"
+)
 
 // Repeats over one run of like stitches make the same again and again, a few places further on each time. Once two times have been
 // worked and were alike, the rest are entered as copies: the sum is done for the stitches, and only the runs are written down.

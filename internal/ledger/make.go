@@ -2,161 +2,8 @@ package ledger
 
 import (
 	"foundrow/internal/notation"
-	"foundrow/internal/source"
 	"foundrow/internal/stitch"
 )
-
-// A craft is what is known of a stitch: what it takes, what it leaves, and what that is called.
-type craft struct {
-	made  int32 // what stands afterwards, by its place in Book.Known
-	makes int   // of them for each one worked
-	uses  int
-	unit  string // the shell or other unit that they are
-	how   []notation.Clause
-	none  bool // it neither takes nor leaves anything: a picot
-	slip  bool
-	plain bool // a stitch of the ladder, one in one place
-	comes bool // it makes its own place: a foundation stitch
-}
-
-// craftOf is what is known of a stitch. What does not hang on the row it is worked in is looked up once.
-func (h *hand) craftOf(s stitch.Stitch, span source.Span) *craft {
-	for i := range h.crafts {
-		if h.crafts[i].stitch == s {
-			return h.crafts[i].craft
-		}
-	}
-	k := h.lookUp(s, span)
-	if e := s.Find(); e == nil || e.Class != stitch.Change {
-		h.crafts = append(h.crafts, crafted{s, &k})
-	}
-	return &k
-}
-
-// A crafted stitch is one that has been looked up.
-type crafted struct {
-	stitch stitch.Stitch
-	craft  *craft
-}
-
-// lookUp looks a stitch up: in the rules of the piece, among the pattern's own, in the dictionary.
-func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
-	made := h.sheet.one(s)
-	for _, r := range h.rules {
-		if r.Kind == notation.Defines && r.Stitch.Name == s.Name && len(r.How) > 0 {
-			return h.defined(r, s)
-		}
-	}
-	for i := range h.p.Specials {
-		sp := &h.p.Specials[i]
-		if sp.Name != s.Name {
-			continue
-		}
-		c := craft{made: made, makes: max(sp.Makes, 1), uses: max(sp.Uses, 1), how: sp.How, unit: s.Name}
-		if sp.Uses > 0 || sp.Makes > 0 || len(sp.How) == 0 {
-			c.how = nil
-		}
-		if c.makes == 1 {
-			c.unit = ""
-		}
-		if s.Of == "" && sp.Tall.Name != "" {
-			s.Of = sp.Tall.Name
-			c.made = h.sheet.one(s)
-		}
-		return c
-	}
-	e := s.Find()
-	if e == nil {
-		h.unknown(s, span)
-		return craft{made: made, makes: 1, uses: 1}
-	}
-	switch e.Class {
-	case stitch.Slip:
-		return craft{made: made, makes: 1, uses: 1, slip: true}
-	case stitch.Foundation:
-		return craft{made: made, makes: 1, comes: true}
-	case stitch.Trim, stitch.Ring, stitch.Chains:
-		return craft{made: made, none: true}
-	case stitch.Change:
-		base := stitch.Stitch{Name: s.Of, Loop: s.Loop}
-		if base.Name == "" {
-			base.Name = h.sheet.stitches[h.base()].Name
-		}
-		if e.Name == "inc" {
-			return craft{made: h.sheet.one(base), makes: 2, uses: 1}
-		}
-		base.Together = uint8(max(2, e.Uses))
-		return craft{made: h.sheet.one(base), makes: 1, uses: int(base.Together)}
-	case stitch.Unit:
-		if h.single(s) || s.Together > 0 {
-			return craft{made: made, makes: 1, uses: s.Uses()}
-		}
-		c := craft{made: h.sheet.one(s.Tall()), makes: e.Makes, uses: e.Uses, unit: s.Name}
-		if s.Of == "" {
-			c.made = h.sheet.one(stitch.Stitch{Name: "dc"})
-		}
-		if s.Members > 0 {
-			c.makes = int(s.Members)
-		}
-		if s.Manner == stitch.Half {
-			c.makes = (c.makes + 1) / 2
-		}
-		return c
-	}
-	return craft{made: made, makes: 1, uses: max(s.Uses(), 1), plain: e.Class == stitch.Plain && s.Together == 0}
-}
-
-// unknown reports a stitch that nothing explains, once for all its rows.
-func (h *hand) unknown(s stitch.Stitch, span source.Span) {
-	for i := range h.reports {
-		if r := &h.reports[i]; r.Rule == UnknownStitch && r.Words[0] == s.Name {
-			return
-		}
-	}
-	h.report(UnknownStitch, source.Error, span, 0, [2]string{s.Name})
-}
-
-// defined is a stitch that a rule of the piece defines. Increases and decreases are not units: "inc = 2 sc in next st".
-func (h *hand) defined(r *notation.Rule, s stitch.Stitch) craft {
-	e := s.Find()
-	if e != nil && e.Class == stitch.Change && len(r.How) == 1 && h.deep < deepest {
-		if m, ok := r.How[0].(*notation.Make); ok {
-			h.deep++ // a name may be defined by another, but not by itself
-			defer func() { h.deep-- }()
-			k := *h.craftOf(stitch.Stitch{Name: m.Stitch.Name, Together: m.Stitch.Together, Loop: s.Loop}, r.At())
-			n, _ := h.number(&m.Count, 1)
-			if m.In.Where == notation.Next || m.In.Where == notation.Same || m.In.Where == notation.Unsaid {
-				k.makes *= n
-			}
-			return k
-		}
-	}
-	return craft{made: h.sheet.one(s), makes: 1, uses: 1, how: r.How, unit: s.Name}
-}
-
-// single reports whether a unit stands as one stitch: clusters, bobbles, puffs, popcorns.
-func (h *hand) single(s stitch.Stitch) bool {
-	for _, r := range h.rules {
-		if r.Kind == notation.Defines && r.Stitch.Name == s.Name && len(r.How) > 0 {
-			return false
-		}
-	}
-	for i := range h.p.Specials {
-		if sp := &h.p.Specials[i]; sp.Name == s.Name {
-			return sp.Makes <= 1 && (sp.Makes == 1 || len(sp.How) == 0)
-		}
-	}
-	e := s.Find()
-	return e != nil && e.Class == stitch.Unit && e.Makes == 1 && e.Uses == 1
-}
-
-// base is the stitch that an increase or decrease is of: the one worked last, else sc.
-func (h *hand) base() int32 {
-	if h.so.main == 0 {
-		return h.sheet.one(stitch.Stitch{Name: "sc"})
-	}
-	return h.so.main
-}
 
 // make works a stitch, or several, where the row says.
 func (h *hand) make(c *notation.Make, rest []notation.Clause) {
@@ -196,7 +43,7 @@ func (h *hand) make(c *notation.Make, rest []notation.Clause) {
 		h.lastIn(c, k, rest)
 		return
 	}
-	h.work1(k, c, t, count, rest)
+	h.workAt(k, c, t, count, rest)
 }
 
 // inOnePlace reports whether a target names one place, by "in next st" and its like.
@@ -218,8 +65,8 @@ func (h *hand) lastIn(c *notation.Make, k *craft, rest []notation.Clause) {
 	h.make(&last, rest)
 }
 
-// work1 works count of a stitch at a target.
-func (h *hand) work1(k *craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
+// workAt works count of a stitch at a target.
+func (h *hand) workAt(k *craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
 	s := &h.s
 	switch {
 	case s.inside && (t.Where == notation.Unsaid || t.Where == notation.Next && !t.Count.Said || t.Where == notation.Same):
@@ -315,11 +162,6 @@ func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int,
 		return
 	}
 	each, places := count, n
-	if k.uses > 1 && n == 1 && t.Noun.Kind != notation.NoNoun && (where == notation.Next || where == notation.Marked) && !t.Over {
-		one := *k // "dc3tog in next st": a cluster, all of it in one
-		one.uses = 1
-		k = &one
-	}
 	switch {
 	case t.Over:
 		switch {
@@ -352,12 +194,6 @@ func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int,
 		places = n / k.uses // "sc2tog in next 4 sts"
 	}
 	h.spread(k, w, places, each)
-}
-
-// onlyChained reports whether nothing but a chain that is counted as a stitch has been made in the row.
-func (h *hand) onlyChained() bool {
-	made := h.made[h.first:]
-	return len(made) == 1 && made[0].Kind == Turnings && made[0].Counted && h.s.base.made != nil
 }
 
 // spread works each of a stitch in every one of so many places.
@@ -398,37 +234,4 @@ func (h *hand) place(k *craft, p place, each int) {
 	h.into(m, p)
 	h.s.last = p
 	h.s.soft = p.made == nil || p.made.Kind == Spaces
-}
-
-// targetWant is what kind of place a target asks for.
-func (h *hand) targetWant(t *notation.Target) want {
-	if h.s.other {
-		return want{what: otherSide}
-	}
-	n := &t.Noun
-	if t.Of.Kind != notation.NoNoun && n.Kind != notation.ARing && n.Kind != notation.ASpace {
-		n = &t.Of
-	}
-	w := h.wants(n)
-	if t.Where == notation.TopOf {
-		w = want{what: turning}
-	}
-	if w.what == chain && n.Chains.Said && t.Of.Kind != notation.NoNoun {
-		chains, _ := h.number(&n.Chains, 0)
-		w = want{what: space, chains: chains}
-	}
-	for _, also := range t.Also {
-		switch also.Kind {
-		case notation.AChain:
-			w = want{what: stitchOrCh}
-		case notation.ASpace:
-			if w.what != stitchOrCh {
-				w = want{what: stitchOrSp}
-			}
-		}
-	}
-	if w.what == space && h.chainsCount() && w.chains == 0 {
-		return w
-	}
-	return w
 }

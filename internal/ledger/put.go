@@ -1,10 +1,5 @@
 package ledger
 
-import (
-	"foundrow/internal/notation"
-	"foundrow/internal/stitch"
-)
-
 // put works m into each of the next count places that are looked for, m.N in each; uses is how many places one of them takes up.
 func (h *hand) put(m *Made, w want, count, uses int) {
 	each := m.N
@@ -182,51 +177,4 @@ func (h *hand) into(m *Made, p place) {
 	m.Into = p.span
 	h.s.begun = true
 	h.emit(m)
-}
-
-// madeOf is n of a stitch as they are made.
-func (h *hand) madeOf(s int32, n int) *Made {
-	return &Made{Kind: Stitches, Of: s, N: n, Stands: true, Counted: true}
-}
-
-// loose is n loose chains.
-func (h *hand) loose(n int) *Made {
-	return &Made{Kind: Chains, Of: h.sheet.one(stitch.Stitch{Name: "ch"}), N: n, Stands: true}
-}
-
-// number is a count in this size, or other where it is not said or has no value; ok is false for one that is absent or unknown.
-func (h *hand) number(c *notation.Count, other int) (int, bool) {
-	if !c.Said {
-		return other, true
-	}
-	n, absent, ok := h.count(c)
-	if absent {
-		return 0, false
-	}
-	if !ok {
-		h.s.open = true
-		return other, false
-	}
-	if n > most {
-		h.report(TooLarge, 0, c.Span, 0, [2]string{}, n)
-		h.s.open = true
-		return other, false
-	}
-	return n, true
-}
-
-func (h *hand) count(c *notation.Count) (n int, absent, ok bool) {
-	if c.Slot == 0 {
-		if c.List == nil {
-			return c.Plain, false, true
-		}
-		if h.p.Size < len(c.List) {
-			e := c.List[h.p.Size]
-			return e.N, e.Absent, true
-		}
-	}
-	if h.p.Count != nil {
-		return h.p.Count(*c)
-	}
-	return 0, false, false
 }

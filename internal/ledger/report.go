@@ -60,6 +60,12 @@ func (h *hand) report(rule string, severity source.Severity, span source.Span, w
 	h.reports = append(h.reports, r)
 }
 
+// fail reports an error of use or count.
+func (h *hand) fail(rule string, span source.Span, way uint8, numbers ...int) {
+	h.errors++
+	h.report(rule, source.Error, span, way, [2]string{}, numbers...)
+}
+
 func nameOf(l *notation.Label, number int) RowName {
 	return RowName{Words: l.Words, Number: number, Round: l.Round}
 }

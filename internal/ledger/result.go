@@ -37,6 +37,17 @@ func (b *Book) StitchesAfter(number int) (int, bool) {
 	return 0, false
 }
 
+// RowEnds returns how many rows stand at a side: left and right have as many.
+func (b *Book) RowEnds() int {
+	n := 0
+	for i := b.start; i < len(b.Rows); i++ {
+		if row := &b.Rows[i]; !row.Round {
+			n += row.Times
+		}
+	}
+	return n
+}
+
 // Halves is the height of the piece in halves of an sc row: the ends of all its rows one upon the other.
 func (b *Book) Halves() int {
 	n := 0

@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"foundrow/internal/notation"
+	"foundrow/internal/source"
 	"foundrow/internal/stitch"
 )
 
@@ -50,3 +51,93 @@ func (s *sheet) one(st stitch.Stitch) int32 {
 
 // of is the stitch of a run.
 func (h *hand) of(m *Made) *stitch.Stitch { return &h.sheet.stitches[m.Of] }
+
+// words are what a line of rows says, the same in every size.
+type words struct {
+	line   int
+	body   []notation.Clause
+	claims []notation.Claim
+	counts *notation.Counts // what it says of its chain, where it does so apart from it
+	label  *notation.Label
+	span   source.Span
+	round  bool
+	side   notation.Side
+	opens  *opening // how it opens, once that was looked at
+	split  bool     // some of it is for some sizes only
+	slips  bool     // slip stitches are all it works: they are its fabric
+	plain  bool     // nothing in it looks further than the row below or does anything but make stitches
+}
+
+// A text is a row to be worked: what it says, and how it is called.
+type text struct {
+	*words
+	number int
+	name   RowName
+	span   source.Span
+	side   notation.Side
+	claims []notation.Claim // those that hold for this working
+	odd    bool             // it is worked as another row says, whose claims do not hold
+}
+
+func (w *words) text() text { return text{words: w, span: w.span, side: w.side} }
+
+// wordsOf is what a line of rows says.
+func wordsOf(i int, l *notation.Row) *words {
+	w := &words{body: l.Body, claims: l.Claims, label: &l.Label, span: l.At(), line: i, round: l.Label.Round, side: l.Label.Side, plain: true}
+	if w.split = forSome(l.Body); w.split {
+		w.plain = false
+	}
+	w.slips = onlySlips(l.Body)
+	for _, c := range l.Body {
+		switch c := c.(type) {
+		case *notation.Counts:
+			w.counts = c
+		case *notation.Join:
+			w.round = w.round || !c.Not
+		case *notation.Turn, *notation.Chain, *notation.Make, *notation.Repeat, *notation.Group, *notation.Through, *notation.Remark, *notation.Skip:
+		default:
+			w.plain = false
+		}
+	}
+	return w
+}
+
+// onlySlips reports whether slip stitches are all that a row works.
+func onlySlips(clauses []notation.Clause) bool {
+	found := false
+	for _, c := range clauses {
+		switch c := c.(type) {
+		case *notation.Travel:
+			found = true
+		case *notation.Make:
+			if c.Stitch.Name != "sl st" {
+				return false
+			}
+			found = true
+		case *notation.Chain, *notation.Turn, *notation.Remark, *notation.Yarn, *notation.Marker, *notation.Through, *notation.Counts:
+		default:
+			return false
+		}
+	}
+	return found
+}
+
+// forSome reports whether any of the clauses is for some sizes only.
+func forSome(clauses []notation.Clause) bool {
+	for _, c := range clauses {
+		if o := c.For(); o.Rest || len(o.Names) > 0 {
+			return true
+		}
+		switch c := c.(type) {
+		case *notation.Group:
+			if forSome(c.Body) || forSome(c.Ending) {
+				return true
+			}
+		case *notation.Repeat:
+			if forSome(c.Body) || forSome(c.Ending) {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,84 @@
+package ledger
+
+import (
+	"foundrow/internal/notation"
+	"foundrow/internal/stitch"
+)
+
+// foundation makes what the first row is worked into.
+func (h *hand) foundation(l *notation.Foundation) {
+	h.row = aside(0, l.At(), "foundation")
+	chains, made := 0, 0
+	var of stitch.Stitch
+	isRing := false
+	for _, c := range l.Body {
+		if !h.holds(c.For()) {
+			continue
+		}
+		switch c := c.(type) {
+		case *notation.Chain:
+			n, ok := h.number(&c.Count, 1)
+			if !ok {
+				h.so.open = true
+				return
+			}
+			chains += n
+		case *notation.Make:
+			e := c.Stitch.Find()
+			switch {
+			case e != nil && e.Class == stitch.Foundation:
+				n, ok := h.number(&c.Count, 1)
+				if !ok {
+					h.so.open = true
+					return
+				}
+				made += n
+				of = c.Stitch
+			case e != nil && (e.Class == stitch.Ring || e.Class == stitch.Slip):
+				isRing = true
+			}
+		case *notation.Join, *notation.Travel:
+			isRing = true
+		case *notation.UnreadClause:
+			h.so.open = true
+		}
+	}
+	if h.s.open {
+		h.so.open = true
+	}
+	h.s = state{}
+	switch {
+	case isRing:
+		h.startOn(1, &Made{Kind: Rings, Stands: true})
+	case made > 0:
+		h.startOn(made, h.madeOf(h.sheet.one(of), 0))
+		row := len(h.b.Rows) - 1
+		h.b.foundation = h.freeLoops(row, made)
+		h.so.main = h.sheet.one(stitch.Stitch{Name: of.Name[1:]})
+		h.so.count = made
+	case chains > 0:
+		h.startOn(chains, h.loose(0))
+		row := len(h.b.Rows) - 1
+		h.b.foundation = h.freeLoops(row, chains)
+		h.so.turn = true
+		h.so.chained = chains
+		h.so.chainSpan = l.At()
+	}
+	h.so.fresh = true
+	h.usedFoundation = false
+	h.checkStart(l.Claims)
+}
+
+// freeLoops is the other side of a chain or a row of foundation stitches.
+func (h *hand) freeLoops(row, n int) Edge {
+	return Edge{Book: h.b, Spans: []Span{{Row: int32(row), N: int32(n), Face: FreeLoop}}}
+}
+
+// checkStart checks the count behind a foundation or a start.
+func (h *hand) checkStart(claims []notation.Claim) {
+	if len(claims) == 0 || h.so.open || len(h.b.Rows) == 0 {
+		return
+	}
+	h.row.claims = claims
+	h.recheckLast(claims)
+}
