@@ -2,6 +2,7 @@ package watch
 
 import (
 	"bytes"
+	"cmp"
 	"html/template"
 	"slices"
 	"strings"
@@ -85,6 +86,7 @@ type changeSaid struct {
 func (s *studio) bandOf(m *moment, v view, address, here string) band {
 	b := band{Style: own.style, Standing: v.standing, Trouble: v.trouble, Notices: s.allNotices(), Ways: ways(v.of, address, here)}
 	mine, elsewhere := s.findings(m, v.of)
+	slices.SortStableFunc(mine, func(a, b source.Finding) int { return cmp.Compare(a.Severity, b.Severity) })
 	for _, f := range mine {
 		b.Findings = append(b.Findings, findingSaid{f.Severity.String(), f.Message, placeOf(f), excerpt(f), f.Fix})
 	}

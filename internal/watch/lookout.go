@@ -34,6 +34,7 @@ type lookout struct {
 	root  string // the same without links
 
 	watcher *fsnotify.Watcher
+	watch   func(*fsnotify.Watcher, string) error
 	watched map[string]bool // folders, in full
 	linked  bool            // there is a link somewhere: what it shows may change under another name
 	info    fs.FileInfo     // of the root, to see whether it is still the same folder
@@ -48,7 +49,7 @@ type lookout struct {
 
 // newLookout begins to watch a studio. With rounding it goes round from the start.
 func newLookout(root string, rounding bool) *lookout {
-	l := &lookout{given: root, bell: make(chan struct{}, 1), watched: map[string]bool{}, swept: time.Now()}
+	l := &lookout{given: root, bell: make(chan struct{}, 1), watch: (*fsnotify.Watcher).Add, watched: map[string]bool{}, swept: time.Now()}
 	l.settle()
 	if rounding {
 		l.goRound("as it was asked to")
@@ -252,7 +253,7 @@ func (l *lookout) add(folder string) bool {
 	if l.watcher == nil {
 		return false
 	}
-	err := l.watcher.Add(folder)
+	err := l.watch(l.watcher, folder)
 	switch {
 	case err == nil:
 		l.watched[folder] = true
