@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foundrow/internal/formula"
 	"foundrow/internal/grade"
 	"foundrow/internal/measure"
 	"foundrow/internal/pattern"
@@ -174,44 +175,71 @@ func (e *edit) amounts(y pattern.Yarn) []grade.Value {
 	return all
 }
 
-// yarnUnsaid finds yarns whose amount is not said although that of another is, and the sample was not weighed either.
+// yarnUnsaid finds yarns of which it is neither said nor worked out how much is needed, although it is of another.
 func yarnUnsaid(e *edit) []note {
-	some := slices.ContainsFunc(e.pattern.Yarns, func(y pattern.Yarn) bool { return len(y.Amounts) > 0 })
-	if !some {
+	known := func(y pattern.Yarn) bool {
+		return len(y.Amounts) > 0 || slices.ContainsFunc(e.Yarn, func(n grade.YarnNeed) bool { return n.Yarn == y.Name.Text })
+	}
+	if !slices.ContainsFunc(e.pattern.Yarns, known) {
 		return nil
 	}
 	var notes []note
 	for _, y := range e.pattern.Yarns {
-		if len(y.Amounts) == 0 {
+		if !known(y) {
 			notes = append(notes, note{
 				span:    y.Name.Span,
 				message: "it is not said how much of the yarn `" + y.Name.Text + "` each size takes, and it is of the others",
-				fix:     "write needs = … under [yarn." + y.Name.Text + "], one amount or the list of one for each size",
+				fix:     "weigh it too, weighs = { " + y.Name.Text + " = … } under [sample.measured], or write needs = … under [yarn." + y.Name.Text + "]",
 			})
 		}
 	}
 	return notes
 }
 
-// yarnFalls finds amounts of yarn of which a larger size takes less.
+// yarnFalls finds amounts of yarn of which a larger size takes less, as they are stated or else as they were worked out.
 func yarnFalls(e *edit) []note {
 	var notes []note
 	for _, y := range e.pattern.Yarns {
 		for _, v := range e.amounts(y) {
-			for s := 1; s < len(v.BySize); s++ {
-				if !v.BySize[s].Num.Less(v.BySize[s-1].Num) {
-					continue
-				}
-				notes = append(notes, note{
-					span: amountSpan(y), sizes: []string{e.size(s - 1), e.size(s)},
-					message: "the yarn `" + y.Name.Text + "` falls from " + v.BySize[s-1].Num.Decimal(0) + " in " + e.size(s-1) + " to " + v.BySize[s].Num.Decimal(0) + " in " + e.size(s),
-					fix:     "a larger size never takes less; see whether a number was mistyped",
-				})
-				break
+			s := fallsAt(v)
+			if s == 0 {
+				continue
 			}
+			fix := "a larger size never takes less; see whether a number was mistyped"
+			if len(y.Amounts) == 0 {
+				fix = "a larger size hardly takes less; see whether a piece grows smaller, or state needs = … by hand"
+			}
+			notes = append(notes, note{
+				span: amountSpan(y), sizes: []string{e.size(s - 1), e.size(s)},
+				message: "the yarn `" + y.Name.Text + "` falls from " + e.amountOf(v, s-1) + " in " + e.size(s-1) + " to " + e.amountOf(v, s) + " in " + e.size(s),
+				fix:     fix,
+			})
+			break // grams, metres and balls fall together
 		}
 	}
 	return notes
+}
+
+// fallsAt returns the first size of which a value is less than of the size before, 0 when it never falls.
+func fallsAt(v grade.Value) int {
+	for s := 1; s < len(v.BySize); s++ {
+		if v.BySize[s].Num.Less(v.BySize[s-1].Num) {
+			return s
+		}
+	}
+	return 0
+}
+
+// amountOf says an amount of yarn in one size, with its unit.
+func (e *edit) amountOf(v grade.Value, s int) string {
+	n := v.BySize[s].Num
+	switch v.Kind {
+	case formula.Mass:
+		return n.Decimal(0) + " g"
+	case formula.Length:
+		return e.pattern.Tape.BodyInCentimetres(n).Div(measure.Int(100)).Decimal(0) + " m"
+	}
+	return n.Decimal(0)
 }
 
 func amountSpan(y pattern.Yarn) source.Span {

@@ -132,7 +132,7 @@ var workingRules = []Rule{
 	},
 	{
 		Name: "sample", Severity: source.Error,
-		Sense: "The sample is counted and it is not said which size it is.",
+		Sense: "The sample is counted or weighed and it is not said which size it is.",
 		Why:   "What the designer's hands made can only be held against one size.",
 		Wrong: "[sizes]\ntable = \"women\"\n[sample]\nfront = 74",
 		Right: "[sizes]\ntable  = \"women\"\nsample = \"M\"\n[sample]\nfront = 74",
@@ -143,6 +143,20 @@ var workingRules = []Rule{
 		Why:   "If the size that exists does not come out, none of the others can be trusted.",
 		Wrong: "front = \"54 cm in stitches at body, rounded to the nearest even\"\n[sample]\nfront = 74",
 		Right: "front = \"53 cm in stitches at body, rounded to the nearest even\"\n[sample]\nfront = 74",
+	},
+	{
+		Name: "yarn-unsaid", Severity: source.Query, Line: 14,
+		Sense: "The amounts of several yarns are worked out, and rows do not say which of them they take, or how much of each.",
+		Why:   "A stitch that is reckoned in the wrong yarn is bought in the wrong colour.",
+		Wrong: "[yarn.A]\n[yarn.B]\n[sample.measured]\nweighs = \"120 g\"\n…\nFoundation: Ch 33.",
+		Right: "[yarn.A]\n[yarn.B]\n[sample.measured]\nweighs = { A = \"90 g\", B = \"30 g\" }\n…\nFoundation: With A, ch 33.",
+	},
+	{
+		Name: "needs-short", Severity: source.Query, Line: 14,
+		Sense: "Less of a yarn is stated than the rows take by the weighed sample, with what is to spare.",
+		Why:   "A maker who is one ball short cannot buy the same dye lot again.",
+		Wrong: "[yarn.main]\nneeds = \"200 (200, 200) g\"\n…\n[sample.measured]\nweighs = \"215 g\"",
+		Right: "[yarn.main]\n…\n[sample.measured]\nweighs = \"215 g\"",
 	},
 	{
 		Name: "not-measured", Severity: source.Error,
