@@ -4,8 +4,11 @@ import (
 	"strings"
 	"testing"
 
+	"foundrow/internal/grade"
+	"foundrow/internal/manuscript"
 	"foundrow/internal/pattern"
 	"foundrow/internal/prose"
+	"foundrow/internal/source"
 )
 
 // textOf are the words of all of a page's text, a line of it a line.
@@ -156,5 +159,22 @@ func TestInEdition(t *testing.T) {
 				t.Errorf("from %s %q leads to %q", p.Address, c.to, got)
 			}
 		}
+	}
+}
+
+// A page of the studio has rows too, in the studio's own terms.
+func TestRowsOfPlainPage(t *testing.T) {
+	file := source.NewFile("content/pages/lesson.md", "# A lesson\n\nWork a \\dc or a tr.\n\n"+rows("Foundation: Ch 11.\nRow 1: Dc in 2nd ch from hook and in each ch across."))
+	plain, findings := manuscript.ReadPlain(file, "lesson", pattern.Studio{Terms: pattern.UK})
+	g, more := grade.Work(&plain.Pattern)
+	if findings = append(findings, more...); findings.Errors() {
+		t.Fatal(findings)
+	}
+	p, _ := OfPlain(g, plain, pattern.Studio{Terms: pattern.UK})
+	if got := textOf(p); got != "Work a dc or a tr." || p.Address != "lesson/" || p.Beside != "lesson/" || p.Editions != nil {
+		t.Errorf("%q at %s", got, p.Address)
+	}
+	if len(p.Pieces) != 1 || len(p.Pieces[0].Lines) != 2 || p.Pieces[0].Lines[1].Count.Words(nil) != "(10 sts)" {
+		t.Errorf("%+v", p.Pieces)
 	}
 }
