@@ -177,7 +177,7 @@ func (w *plan) spend(scales []scale) spent {
 func (w *plan) spendBook(pc *Piece, book *ledger.Book, s int, lines [][]int, scales []scale, out *spent) {
 	copies := measure.Int(int64(max(1, w.p.Pieces[pc.Blocks[0]].Make)))
 	for _, ink := range w.inks(pc, book, lines) {
-		stretch := ledger.Book{Rows: book.Rows[ink.from:ink.to], Known: book.Known}
+		stretch := ledger.Book{Rows: workedRows(pc, book.Rows[ink.from:ink.to]), Known: book.Known}
 		total := stretch.Total()
 		yarns := ink.yarns
 		if len(total) > 0 && len(yarns) != 1 {

@@ -50,6 +50,27 @@ func (w *plan) inks(pc *Piece, book *ledger.Book, lines [][]int) []inked {
 	return out
 }
 
+// workedRows are those of some rows that yarn goes into, a foundation and a row over nothing as often as others that are worked once.
+// What a piece starts on was made before, in another piece or in none.
+func workedRows(pc *Piece, rows []ledger.Row) []ledger.Row {
+	out := make([]ledger.Row, 0, len(rows))
+	for _, r := range rows {
+		if r.Times == 0 && r.Line >= 0 && r.Line < len(pc.Rows.Lines) {
+			switch l := pc.Rows.Lines[r.Line].(type) {
+			case *notation.Foundation:
+				r.Times = 1
+			case *notation.Start:
+				if len(l.Body) == 0 {
+					continue
+				}
+				r.Times = 1
+			}
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
 // inksOfLines finds the yarns that each line of a piece is worked in: those it names, or the one in hand.
 func (w *plan) inksOfLines(pc *Piece) [][]int {
 	h := inkHand{w: w, now: none}
