@@ -10,6 +10,7 @@ import (
 	"foundrow/internal/measure"
 	"foundrow/internal/pattern"
 	"foundrow/internal/source"
+	"foundrow/internal/stitch"
 )
 
 // A sheet prints a grade for a terminal.
@@ -81,6 +82,11 @@ func (s sheet) sections(g *grade.Grade) []section {
 		v := &g.Values[i]
 		at := &parts[int(v.Role)]
 		at.rows = append(at.rows, s.rows(v, g)...)
+		for _, n := range g.Yarn {
+			if v.Role == grade.Amount && v.Name == n.Yarn+".weight" {
+				at.rows = append(at.rows, s.used(n)...)
+			}
+		}
 	}
 	for _, f := range g.Finished {
 		parts[4].rows = append(parts[4].rows, s.finished(f)...)
@@ -154,6 +160,27 @@ func (s sheet) printed(figures row, v *grade.Value, g *grade.Grade) []row {
 		}
 	}
 	return []row{figures}
+}
+
+// used are the rows below what is bought of a yarn: what is worked up of it, and how that was found.
+func (s sheet) used(n grade.YarnNeed) []row {
+	used := row{head: "  used", cells: make([]string, len(n.Used)), faint: true}
+	for i, g := range n.Used {
+		used.cells[i] = number(g, formula.Mass)
+	}
+	how := "by the swatch"
+	if n.FromSample {
+		how = "by the weighed sample"
+	}
+	how += ", " + n.Margin.Mul(measure.Int(100)).Decimal(1) + "% to spare"
+	if len(n.Reckoned) > 0 {
+		terms := make([]string, len(n.Reckoned))
+		for i, name := range n.Reckoned {
+			terms[i] = stitch.Translate(name, stitch.US, s.written.Terms)
+		}
+		how += "; the share of " + source.List(terms, "and") + " was never measured"
+	}
+	return []row{used, {note: "  " + how, faint: true}}
 }
 
 // finished are the rows of what is made: the measurement, the body it goes round, and the ease that is left.
