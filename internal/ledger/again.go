@@ -34,7 +34,7 @@ func (h *hand) againLine(i int, l *notation.Again) {
 		rows = n
 	}
 	cycle := h.meant(l.Rows, l.Last, l.At())
-	from := h.worked
+	from := h.so.worked
 	if len(cycle) == 0 {
 		h.so.open = h.so.open || len(l.Rows) > 0 || l.Last.Said
 		if n := len(stretches); n > 0 {
@@ -83,13 +83,13 @@ func (h *hand) once(w *words, l *notation.Again) {
 			h.workRow(t)
 		}
 	}
-	h.worked++
+	h.so.worked++
 	h.tell(t.number, t.number, w)
 }
 
 // endAgain checks the count printed behind a repetition.
 func (h *hand) endAgain(i int, l *notation.Again, from int) {
-	if h.worked > from && len(h.b.Rows) > 0 {
+	if h.so.worked > from && len(h.b.Rows) > 0 {
 		h.row.claims, h.row.odd = l.Claims, false
 		h.row.name = nameOf(&l.Label, h.so.number)
 		if h.so.number == 0 || len(l.Label.Numbers) == 0 {
@@ -183,7 +183,7 @@ func (h *hand) cycle(said []*words, n int) {
 			break
 		}
 		h.workRow(t)
-		h.worked++
+		h.so.worked++
 		if i%len(said) == 0 {
 			before = append(before[:0], h.buf...)
 		}
@@ -235,7 +235,7 @@ func (h *hand) copyRows(size, n int) {
 		h.b.Rows = append(h.b.Rows, row)
 		h.b.numbered = append(h.b.numbered, numbered{row.Number, len(h.b.Rows) - 1, 1})
 	}
-	h.worked += n
+	h.so.worked += n
 	h.so.rows += n
 	if n%2 == 1 {
 		h.so.side = facing(h.so.side)

@@ -137,11 +137,3 @@ type numbered struct {
 	row    int
 	count  int
 }
-
-// unit is the name of the unit that a run of a row belongs to.
-func (r *Row) unit(n int) string {
-	if n > 0 && n <= len(r.Units) {
-		return r.Units[n-1]
-	}
-	return ""
-}

@@ -14,7 +14,7 @@ func (h *hand) chain(c *notation.Chain, rest []notation.Clause, top bool) {
 	}
 	s := &h.s
 	if fromHook(rest) {
-		if !s.begun && h.so.chained == n && h.so.open == false {
+		if !s.begun && h.so.chained == n && !h.so.open {
 			return // the foundation, said once more
 		}
 		if m := firstMake(rest); m.Stitch.Name != "sl st" || !s.begun || turns(rest) {

@@ -17,7 +17,7 @@ func continues(body []notation.Clause) *notation.Continue {
 // goOn works rows that are not written out: so many in pattern, or shaped as before until a number is reached. Where each change goes
 // is free; the numbers are not.
 func (h *hand) goOn(t text, c *notation.Continue) {
-	from := h.worked
+	from := h.so.worked
 	h.row = t
 	h.row.name = nameOf(t.label, 0)
 	change, rows, ok := h.shaping(c)
@@ -61,7 +61,7 @@ func (h *hand) shaping(c *notation.Continue) (change, rows int, ok bool) {
 			return 0, n, (known || absent) && n <= most
 		case c.Extent.Kind == notation.UntilMeasures && h.p.Rows != nil:
 			n, known := h.p.Rows(c.Extent)
-			return 0, max(n-h.worked, 0), known
+			return 0, max(n-h.so.worked, 0), known
 		}
 		return 0, 0, true
 	}
@@ -123,7 +123,7 @@ func (h *hand) stack(stitches, n int) {
 	h.so.live = h.edgeOf(at, row.Places)
 	h.so.number += n
 	h.so.rows += n
-	h.worked += n
+	h.so.worked += n
 	h.so.side = side
 	if stitches != h.so.count {
 		h.so.growth = stitches - h.so.count

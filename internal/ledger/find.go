@@ -71,7 +71,7 @@ func (h *hand) use(n int, byChains bool) (Span, int) {
 		span.Face = InSpace
 		n = min(n, r.made.Chains-s.sub)
 		s.sub += n
-		if h.chainsCount() {
+		if h.chainsAre() {
 			s.left -= n
 		}
 		if s.sub >= r.made.Chains {
@@ -104,7 +104,7 @@ func (h *hand) use(n int, byChains bool) (Span, int) {
 // ahead counts the places that are looked for among those ahead, but for the last keep stitches.
 func (h *hand) ahead(w want, keep int) int {
 	s := &h.s
-	if w.what == anyStitch && !h.chainsCount() {
+	if w.what == anyStitch && !h.chainsAre() {
 		return max(s.left-keep, 0)
 	}
 	n, left := 0, s.left-keep

@@ -62,7 +62,6 @@ func (h *hand) foundation(l *notation.Foundation) {
 		h.b.foundation = h.freeLoops(row, chains)
 		h.so.turn = true
 		h.so.chained = chains
-		h.so.chainSpan = l.At()
 	}
 	h.so.fresh = true
 	h.usedFoundation = false

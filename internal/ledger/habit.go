@@ -164,7 +164,7 @@ func (h *hand) habit(stated, other notation.RuleKind, changed bool) bool {
 	return false
 }
 
-// chainsCount reports whether each chain counts as a stitch.
-func (h *hand) chainsCount() bool {
-	return h.habits.Chains || h.chainsStated
+// chainsAre reports whether each chain counts as a stitch.
+func (h *hand) chainsAre() bool {
+	return h.habits.Chains || h.chainsCount
 }

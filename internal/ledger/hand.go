@@ -13,74 +13,85 @@ const (
 	deepest  = 8          // how deep stitches are defined by stitches
 )
 
-// A hand works the rows of one piece. What it has done so far is in the book; what the next row needs to know of it is in so, and
+// A hand works the rows of one piece in one size. What it has done is in the book; what the next row needs to know of it is in so, and
 // what the row in hand has done is in s. Both are plain values, so that a row or a part of one can be tried and taken back.
 type hand struct {
-	p              *Piece
-	crafts         []crafted
-	spans          []Span
-	sheet          *sheet
-	b              *Book
-	habits         Habits
-	reports        []Report
-	moot           moot
-	so             progress
-	s              state
-	row            text
-	made           []Made
-	first          int   // where those of the row begin
-	buf            []run // the live edge as the row meets it
-	steps          int
-	limit          int // of steps
-	gaveUp         bool
-	deep           int               // in stitches that are defined by others
-	split          []notation.Clause // what follows a turn in the middle of a row
-	rules          []*notation.Rule
-	said           []saying
-	foreign        []reach
-	sloppy         bool // names of stitches are taken loosely
-	named          bool // stitches were passed to reach one of another name
-	trial          int  // how many repeats are being tried out
-	refs           int  // how deep row references are followed
-	errors         int
-	chainsStated   bool // the pattern says that each chain counts
-	asked          bool // whether a chain counts has been asked
-	worked         int  // rows
-	told           []told
-	later          []due
-	others         sizes // that the lines before have named
-	spare          []run
-	around         []run
-	stretches      []stretch
-	usedFoundation bool
+	p       *Piece
+	sheet   *sheet
+	b       *Book
+	habits  Habits
+	moot    moot
+	reports []Report
+	errors  int // of the reports, those of use and count
+
+	so   progress
+	told []told // the rows so far, by their numbers
+	due  []due  // rows that were told before their turn
+
+	row   text // the one in hand
+	s     state
+	made  []Made            // what it makes stands at the end, from first
+	first int               //
+	split []notation.Clause // what follows a turn in the middle of it
+	named bool              // stitches were passed to reach one of another name
+
+	// What the pattern has said so far.
+	rules       []*notation.Rule
+	said        []saying
+	chainsCount bool  // each chain counts as a stitch
+	asked       bool  // whether a turning chain counts has been asked
+	others      sizes // that the lines before have named, for "All other sizes"
+
+	foreign        []reach // edges of other pieces that stitches are taken from
+	usedFoundation bool    // the other side of the foundation has been worked
+
+	// How it goes about it.
+	sloppy bool // names of stitches are taken loosely
+	trial  int  // how many repeats are being tried out
+	refs   int  // how deep references to rows are followed
+	deep   int  // how deep it is in stitches that are defined by others
+	steps  int  // things done, of which limit may be done before the row is given up
+	limit  int
+	gaveUp bool
+
+	// Room that is used again and again.
+	buf       []run // the live edge as the row met it
+	spare     []run
+	around    []run
+	spans     []Span
+	crafts    []crafted
+	stretches []stretch
 }
 
 // progress is what the rows so far have left.
 type progress struct {
-	live      Edge
-	open      bool            // what is live is not known
-	loose     bool            // only the number of what is live is known
-	chained   int             // chains of a foundation that nothing has been worked into
-	shown     int             // what the last row printed, where it made something else; -1 otherwise
-	begin     *notation.Chain // the chain made at the end of the last row
-	turn      bool            // the last row ended by turning
-	still     bool            // it said not to turn
-	joined    bool            // it was joined: the edge is a circle
-	entry     int             // one more than the place where the next round begins; 0 for the first
-	number    int             // of the last row
-	words     string          // before its number
-	side      notation.Side
-	main      int32       // worked last
-	cut       source.Span // where the yarn was fastened off; To of 0 when it was not
-	count     int         // of the last row
-	changed   bool
-	growth    int  // of the last row that changed the number
-	rows      int  // since the start
-	fresh     bool // the next row may have any number
-	rounds    bool // the last row was called a round
-	chainSpan source.Span
-	alternate *words // works every second row until one is told
+	live    Edge
+	open    bool // it is not known what is live,
+	loose   bool // or only how many stitches are
+	chained int  // chains of a foundation that nothing has been worked into yet
+	shown   int  // what the last row printed, where it made something else; -1 otherwise
+
+	begin  *notation.Chain // the chain made at the end of the last row belongs to the next
+	turn   bool            // the last row ended by turning,
+	still  bool            // or by saying not to
+	joined bool            // it was joined: the edge is a circle,
+	entry  int             // one more than the place where the next round begins; 0 for the first
+	cut    source.Span     // where the yarn was fastened off; To of 0 when it was not
+	side   notation.Side   // the one that faced
+	main   int32           // the stitch worked last
+
+	number    int    // of the last row,
+	words     string // what stood before it,
+	rounds    bool   // and whether it was called a round
+	fresh     bool   // the next row may have any number
+	rows      int    // since the start
+	worked    int    // rows in all
+	alternate *words // works every second row, those that are even with pair, until one is told
 	pair      int
+
+	count   int  // of the last row
+	changed bool // it was another before
+	growth  int  // of the last row that changed it
 }
 
 // saying is what a row has said its chain counts as.
@@ -92,15 +103,13 @@ type saying struct {
 
 func newHand(p *Piece, s *sheet, habits Habits) *hand {
 	h := &s.hand
-	*h = hand{p: p, sheet: s, habits: habits, buf: h.buf[:0], spare: h.spare[:0], around: h.around[:0], told: h.told[:0], spans: h.spans}
+	*h = hand{p: p, sheet: s, habits: habits, limit: patience, buf: h.buf[:0], spare: h.spare[:0], around: h.around[:0], told: h.told[:0], spans: h.spans}
 	h.b = &Book{Habits: habits, mirrored: p.Reversed}
-	h.made = s.room[len(s.room):]
 	h.b.Rows = make([]Row, 0, s.rows+4)
 	h.b.numbered = make([]numbered, 0, s.rows+4)
 	h.b.Printed = make([]Printed, 0, len(p.Block.Lines))
-	h.so.shown = -1
-	h.so.fresh = true
-	h.limit = patience
+	h.made = s.room[len(s.room):]
+	h.so.shown, h.so.fresh = -1, true
 	return h
 }
 
@@ -145,7 +154,7 @@ func (h *hand) line(i int, l notation.Line) {
 	case *notation.Rule:
 		h.rules = append(h.rules, l)
 		h.crafts = h.crafts[:0]
-		h.chainsStated = h.chainsStated || l.Kind == notation.ChainsAreStitches
+		h.chainsCount = h.chainsCount || l.Kind == notation.ChainsAreStitches
 	case *notation.Mark:
 		if n, ok := h.number(&l.In, 1); ok && n > 0 && len(h.b.Rows) > 0 {
 			if l.Last {

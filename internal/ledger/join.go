@@ -149,12 +149,9 @@ func (h *hand) travel(c *notation.Travel) {
 				}
 				break
 			}
-			span, got := h.use(n, byChains(w))
+			_, got := h.use(n, byChains(w))
 			if got == 0 {
 				break
-			}
-			if span.N > 0 {
-				s.gone = appendSpan(s.gone, span)
 			}
 			n -= got
 		}

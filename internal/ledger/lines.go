@@ -71,7 +71,7 @@ func (h *hand) rowOf(w *words, l *notation.Row) {
 	h.begins(&l.Label, numbers[0].from)
 	for k, r := range numbers {
 		if k > 0 && r.from != h.so.number+1 {
-			h.later = append(h.later, due{r.from, r.to, w})
+			h.due = append(h.due, due{r.from, r.to, w})
 			continue
 		}
 		h.rows(w, r.from, r.to-r.from+1)
@@ -164,9 +164,9 @@ func (h *hand) catchUp(until int) {
 			return
 		}
 		found := false
-		for i, d := range h.later {
+		for i, d := range h.due {
 			if d.from == next {
-				h.later = slices.Delete(slices.Clone(h.later), i, i+1)
+				h.due = slices.Delete(slices.Clone(h.due), i, i+1)
 				h.rows(d.said, d.from, d.to-d.from+1)
 				found = true
 				break

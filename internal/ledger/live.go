@@ -37,7 +37,7 @@ func (h *hand) weight(r *run) int {
 		}
 		return 0
 	}
-	if h.chainsCount() && r.made.Kind == Spaces {
+	if h.chainsAre() && r.made.Kind == Spaces {
 		return r.made.Chains
 	}
 	return weight(r)

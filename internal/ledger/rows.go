@@ -11,7 +11,7 @@ func (h *hand) rows(w *words, first, n int) {
 		h.report(TooLarge, source.Error, w.span, 0, [2]string{}, n)
 		return
 	}
-	from := h.worked
+	from := h.so.worked
 	t := w.text()
 	t.name = RowName{Words: w.label.Words, Round: w.label.Round}
 	for i := 0; i < n; i++ {
@@ -32,7 +32,7 @@ func (h *hand) rows(w *words, first, n int) {
 			t.claims = w.claims // the count is that after the last of them
 		}
 		h.workRow(t)
-		h.worked++
+		h.so.worked++
 		if h.tired() {
 			break
 		}
@@ -47,7 +47,7 @@ const tallest = 20_000
 // again adds n more workings to the last row.
 func (h *hand) again(n int) {
 	h.b.Rows[len(h.b.Rows)-1].Times += n
-	h.worked += n
+	h.so.worked += n
 	h.so.number += n
 	h.so.rows += n
 	if n%2 == 1 && !h.row.round {
@@ -72,7 +72,7 @@ func (h *hand) find(n int) (*words, bool) {
 			return t.said[(n-t.from)%len(t.said)], true
 		}
 	}
-	for _, d := range h.later {
+	for _, d := range h.due {
 		if d.from <= n && n <= d.to {
 			return d.said, true
 		}
@@ -145,7 +145,7 @@ func (h *hand) recheckLast(claims []notation.Claim) {
 
 // print keeps what is printed of a line: the state after its last working.
 func (h *hand) print(t text, from int) {
-	p := Printed{Line: t.line, Row: len(h.b.Rows) - 1, From: from, Rows: h.worked - from, Label: t.label, Side: h.so.side, Span: t.span, Count: h.so.count, Open: h.s.open, Changed: h.so.changed}
+	p := Printed{Line: t.line, Row: len(h.b.Rows) - 1, From: from, Rows: h.so.worked - from, Label: t.label, Side: h.so.side, Span: t.span, Count: h.so.count, Open: h.s.open, Changed: h.so.changed}
 	for i := range h.b.Printed {
 		if q := &h.b.Printed[i]; q.Line == t.line {
 			p.From = q.From

@@ -96,7 +96,6 @@ type worked struct {
 	holes         int
 	soft          bool // the last place was a space
 	last          int  // its chains
-	repeats       bool // a repeat that was to fit did not
 }
 
 // next moves to the next stitch, past spaces.

@@ -79,7 +79,7 @@ func (h *hand) startOver(l *notation.Start) {
 	h.so.joined = l.Around
 }
 
-func (h *hand) countedIn(row int) int { return counted(h.b.Rows[row].Made, h.chainsCount()) }
+func (h *hand) countedIn(row int) int { return counted(h.b.Rows[row].Made, h.chainsAre()) }
 
 // startEdges starts on edges, in the order they are named: what is taken of them becomes a row of this piece.
 func (h *hand) startEdges(l *notation.Start) {

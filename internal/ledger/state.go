@@ -13,64 +13,71 @@ type place struct {
 	span Span
 }
 
-// state is what the row in hand has done.
+// state is what the row in hand has found and done.
 type state struct {
-	wrapped bool // the gap between the last stitch and the first has been worked in
-	runs    []run
-	run     int // the next place: the run,
-	off     int // how many of its places are gone,
-	sub     int // and how many chains of the space that is open
-	left    int // stitches ahead
+	runs  []run // what it met, in order
+	run   int   // the next place: its run,
+	off   int   // how many places of that are gone,
+	sub   int   // and how many chains of the space that is open
+	left  int   // stitches ahead
+	total int   // stitches found
 
 	found, used, skipped, passed, given [kinds]int32
 
-	made    int // for taking back: where the Made end,
+	short   int // places asked for beyond the last
+	holes   int // stitches passed to reach the last ones
+	passing int // stitches passed to reach one of another name
+	fit     fit
+	open    bool // something in it could not be read
+	claim   int  // of a row that could not be worked out; -1 for none
+	hidden  bool // a space or shell was worked in that only the pattern knows of,
+	elastic bool // and something was worked as often as it fits
+	dead    bool // a chain was worked in that does not stand
+
+	// Where the hook is.
+	last    place
+	begun   bool   // something has been worked
+	soft    bool   // last was a space: stitches beside it may be passed
+	ofUnit  bool   // last was one of a shell, of which the rest may be passed
+	entered bool   // the hook is in the next place already, by slip stitches
+	that    bool   // the next space is the one just named
+	wrapped bool   // the gap between the last stitch and the first has been worked in
+	other   bool   // it goes along the other side of the chain
+	ends    bool   // it goes along row-ends
+	missing string // a name that nothing ahead answers to
+
+	// The beginning chain.
+	base         place // what it stands on
+	chained      bool  // it has taken the first place
+	skippedFirst bool  // of which it was said that it is skipped
+	tchain       int   // chains passed over at the hook
+	based        bool  // they count as a stitch
+
+	// Groups and repeats.
+	in      place // everything goes into it
+	inside  bool
+	unit    int // the group in hand; 0 for none
+	units   int
+	names   []string // of the units, by their number less one
+	again   bool     // this is not the first time of a repeat,
+	fresh   bool     // and nothing has been worked in it yet
+	repeats int
+	loop    stitch.Loop // for all that follows
+	loops   bool
+
+	skips    []Span // skipped, and not worked since
+	unworked []Span
+	chains   []insert
+	slips    int // slip stitches worked as fabric
+	joined   bool
+	entry    int // one more than the place where the next round begins; -1 for the last place
+
+	// Only for taking back: where the Made of the row end and the last of them, and what else it had added to.
+	made    int
 	tail    Made
 	rows    int
 	reports int
 	marks   int
-
-	total        int // stitches found
-	last         place
-	base         place
-	begun        bool // something has been worked
-	chained      bool // the beginning chain has taken the first place
-	entered      bool // the hook is in the next place already
-	soft         bool // the last place was a space: stitches beside it may be passed
-	hidden       bool // a place was taken that only the pattern knows of
-	elastic      bool // something was worked as often as it fits
-	dead         bool // a chain was worked into that does not stand
-	in           place
-	inside       bool // everything goes into in
-	unit         int
-	units        int
-	names        []string
-	loop         stitch.Loop
-	loops        bool
-	short        int    // places asked for beyond the last
-	holes        int    // stitches passed to reach the last ones
-	passing      int    // stitches passed to reach one of another name
-	skips        []Span // skipped, and not worked since
-	gone         []Span // slip-stitched along
-	repeats      int
-	fit          fit
-	joined       bool
-	entry        int  // one more than the place where the next round begins; -1 for the last place
-	open         bool // something in it could not be read
-	chains       []insert
-	slips        int    // slip stitches worked as fabric
-	again        bool   // this is not the first time of a repeat,
-	fresh        bool   // and nothing has been worked in it yet
-	other        bool   // the hook goes along the other side of the chain
-	ends         bool   // along row-ends
-	ofUnit       bool   // the last place was one of a shell, of which the rest is passed
-	missing      string // a name that nothing ahead answers to
-	that         bool   // the next space is the one just named
-	tchain       int    // chains passed over at the hook
-	based        bool   // they count as a stitch
-	claim        int    // of a row that could not be worked out; -1 for none
-	unworked     []Span
-	skippedFirst bool // the place that the beginning chain stands on was said to be skipped
 }
 
 // fit is how the last repeat that was to be worked as often as it fits came out.
@@ -154,7 +161,7 @@ func (h *hand) placed() int {
 }
 
 // counted is how many stitches the row in hand has made that count.
-func (h *hand) counted() int { return counted(h.made[h.first:], h.chainsCount()) }
+func (h *hand) counted() int { return counted(h.made[h.first:], h.chainsAre()) }
 
 // counted adds up what counts as a stitch.
 func counted(made []Made, chains bool) int {

@@ -22,11 +22,11 @@ func (h *hand) untilCount(said []*words, l *notation.Again) {
 		for i, w := range said {
 			before := h.so.count
 			h.workRow(h.next(w, line))
-			h.worked++
+			h.so.worked++
 			now := h.so.count
 			h.row = line
 			switch {
-			case h.so.open || h.tired() || h.worked > tallest:
+			case h.so.open || h.tired() || h.so.worked > tallest:
 				return
 			case now == target:
 				if i < len(said)-1 && ending != w.line {
@@ -68,7 +68,7 @@ func (h *hand) untilLong(said []*words, l *notation.Again) {
 		h.cycle(said, len(said))
 		return
 	}
-	n := rows - h.worked
+	n := rows - h.so.worked
 	if n <= 0 {
 		return
 	}

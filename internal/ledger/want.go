@@ -97,7 +97,7 @@ func (h *hand) targetWant(t *notation.Target) want {
 			}
 		}
 	}
-	if w.what == space && h.chainsCount() && w.chains == 0 {
+	if w.what == space && h.chainsAre() && w.chains == 0 {
 		return w
 	}
 	return w
