@@ -266,6 +266,9 @@ func (l *lookout) add(folder string) bool {
 
 // forget stops watching a folder with all below it: one that was renamed goes deaf, or tells of a name that it has no more.
 func (l *lookout) forget(folder string) {
+	if folder == l.root {
+		l.info = nil
+	}
 	for name := range l.watched {
 		if name == folder || strings.HasPrefix(name, folder+string(filepath.Separator)) {
 			delete(l.watched, name)
