@@ -106,48 +106,16 @@ func (h *hand) workAt(k *craft, c *notation.Make, t *notation.Target, count int,
 
 // places works a stitch in places met along the live edge.
 func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int, rest []notation.Clause) {
-	w := h.targetWant(t)
 	s := &h.s
-	where := t.Where
-	if where == notation.Unsaid && (t.Count.Said || t.Noun.Kind != notation.NoNoun) {
-		where = notation.Next // "dc in 50 dc"
-	}
-	if w.what == chain && h.so.loose { // some of what is counted may be chains
-		w = want{}
-		if where == notation.Last {
-			where = notation.Next
-		}
-	}
-	if h.onRing() && where == notation.Unsaid {
-		w = want{what: ring}
-	}
-	if t.Where == notation.First && s.begun && !s.entered && h.closesLoop(k, c) {
+	w, where := h.meets(t)
+	switch {
+	case t.Where == notation.First && s.begun && !s.entered && h.closesLoop(k, c):
 		return
-	}
-	if t.Where == notation.First && !t.Count.Said && h.onlyChained() { // "ch 3 (counts as dc), dc in first st": the chain stands on it
+	case t.Where == notation.First && !t.Count.Said && h.onlyChained(): // "ch 3 (counts as dc), dc in first st": the chain stands on it
 		h.place(k, s.base, count)
 		return
-	}
-	all := t.Where == notation.Everywhere || t.Where == notation.Remaining || t.Where == notation.RestUnnamed || t.Till.Kind != notation.NotSaid ||
-		t.Each && !t.Count.Said && t.Where != notation.First && t.Where != notation.Last && t.Where != notation.Next
-	if w.what == named && (h.sloppy || !h.isAhead(w)) {
-		w = want{}
-	}
-	if all {
-		n := h.extent(w, t, rest)
-		h.named = h.named || w.what == named && n < s.left
-		if c.Form == notation.NumberFirst && t.Where == notation.RestUnnamed && count > 1 { // "48 sc around"
-			h.spread(k, w, count, 1)
-			return
-		}
-		if t.Every > 1 {
-			h.everyOther(k, w, n, t.Every, count)
-			return
-		}
-		h.spread(k, w, n/max(k.uses, 1), count)
-		if left := n % max(k.uses, 1); left > 0 && k.uses > 1 {
-			s.fit = fit{asked: true, use: k.uses, over: n, times: n / k.uses, span: c.At()}
-		}
+	case goesOn(t):
+		h.allAlong(k, c, t, w, count, rest)
 		return
 	}
 	n, ok := h.number(&t.Count, 1)
@@ -161,39 +129,96 @@ func (h *hand) places(k *craft, c *notation.Make, t *notation.Target, count int,
 		h.nth(k, t, w, count)
 		return
 	}
-	each, places := count, n
 	switch {
 	case t.Over:
-		switch {
-		case k.uses > 1 && n%k.uses == 0: // "sc2tog over next 2 sts"
-			each, places = 1, n/k.uses
-		case count == 1: // one over several
-			over := *k
-			over.uses = n
-			k = &over
-			each, places = 1, 1
-		case n > 0 && count%n == 0: // "21 trebles over 7 crosses"
-			each, places = count/n, n
+		h.overPlaces(k, w, count, n)
+		return
+	case n > 1 && k.uses > 1 && !t.Each && n%k.uses == 0: // "sc2tog in next 4 sts"
+		n /= k.uses
+	}
+	each, places := h.amounts(k, c, t, where, count, n)
+	h.spread(k, w, places, each)
+}
+
+// meets is what kind of place a target asks for, and where it is found, once what is known of the live edge is taken into account.
+func (h *hand) meets(t *notation.Target) (want, notation.Where) {
+	w, where := h.targetWant(t), t.Where
+	if where == notation.Unsaid && (t.Count.Said || t.Noun.Kind != notation.NoNoun) {
+		where = notation.Next // "dc in 50 dc"
+	}
+	switch {
+	case w.what == chain && h.so.loose: // some of what is counted may be chains
+		w = want{}
+		if where == notation.Last {
+			where = notation.Next
 		}
+	case h.onRing() && where == notation.Unsaid:
+		w = want{what: ring}
+	case w.what == named && (h.sloppy || !h.isAhead(w)):
+		w = want{} // no stitch answers to the name: it is only what she calls them
+	}
+	return w, where
+}
+
+// goesOn reports whether a target goes on to some end instead of for a number of places.
+func goesOn(t *notation.Target) bool {
+	switch t.Where {
+	case notation.Everywhere, notation.Remaining, notation.RestUnnamed:
+		return true
+	case notation.First, notation.Last, notation.Next:
+		return t.Till.Kind != notation.NotSaid
+	}
+	return t.Till.Kind != notation.NotSaid || t.Each && !t.Count.Said
+}
+
+// allAlong works a stitch in every place as far as a target goes.
+func (h *hand) allAlong(k *craft, c *notation.Make, t *notation.Target, w want, count int, rest []notation.Clause) {
+	n := h.extent(w, t, rest)
+	h.named = h.named || w.what == named && n < h.s.left
+	switch uses := max(k.uses, 1); {
+	case c.Form == notation.NumberFirst && t.Where == notation.RestUnnamed && count > 1: // "48 sc around"
+		h.spread(k, w, count, 1)
+	case t.Every > 1:
+		h.everyOther(k, w, n, t.Every, count)
+	default:
+		h.spread(k, w, n/uses, count)
+		if n%uses > 0 {
+			h.s.fit = fit{asked: true, use: uses, over: n, times: n / uses, span: c.At()}
+		}
+	}
+}
+
+// overPlaces works stitches over a number of places together: one over all of them, or as many in each.
+func (h *hand) overPlaces(k *craft, w want, count, n int) {
+	switch {
+	case k.uses > 1 && n%k.uses == 0: // "sc2tog over next 2 sts"
+		h.spread(k, w, n/k.uses, 1)
+	case n > 0 && count > 1 && count%n == 0: // "21 dc over 7 crosses"
+		h.spread(k, w, n, count/n)
+	default: // "3-dc cluster over next 3 sts"
+		one := *k
+		one.uses = n
+		h.spread(&one, w, 1, count)
+	}
+}
+
+// amounts is how many of a stitch go in each place, and in how many places, by the numbers that stand at the stitch and at the place.
+func (h *hand) amounts(k *craft, c *notation.Make, t *notation.Target, where notation.Where, count, n int) (each, places int) {
+	switch {
 	case where == notation.Unsaid:
-		each, places = 1, count
 		if c.Form == notation.NumberFirst && count > 1 && k.unit == "" {
 			h.moot.numbers = true
 			if h.habit(notation.NumberFirstIsOnePlace, notation.NumberFirstIsRun, h.habits.Numbers == OnePlace) {
-				each, places = count, 1
+				return count, 1
 			}
 		}
-	case !t.Count.Said:
-		if c.Form == notation.NumberAfter && t.Where == notation.Next && t.Noun.Kind == notation.NoNoun {
-			each, places = 1, count
-		}
-	case count == n && !t.Each && count > 3: // "ten dc in 10 dc"; "2 sc in next 2 sts" are two in each
-		each = 1
+		return 1, count
+	case !t.Count.Said && c.Form == notation.NumberAfter && t.Where == notation.Next && t.Noun.Kind == notation.NoNoun:
+		return 1, count
+	case t.Count.Said && count == n && !t.Each && count > 3: // "ten dc in 10 dc"; "2 sc in next 2 sts" are two in each
+		return 1, n
 	}
-	if k.uses > 1 && t.Count.Said && !t.Over && !t.Each && n > 1 && places == n && n%k.uses == 0 {
-		places = n / k.uses // "sc2tog in next 4 sts"
-	}
-	h.spread(k, w, places, each)
+	return count, n
 }
 
 // spread works each of a stitch in every one of so many places.
