@@ -81,6 +81,7 @@ func Work(p *pattern.Pattern) (*Grade, source.Findings) {
 func (w *plan) grade() (*Grade, source.Findings) {
 	w.walk()
 	w.workSizes()
+	w.lookOver()
 	w.remark()
 	w.examine()
 	g := &Grade{Pattern: w.p, Slots: w.slotValues, Pieces: w.bench.pieces}

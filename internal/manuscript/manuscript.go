@@ -30,6 +30,7 @@ func ReadPattern(f *source.File, slug string, studio pattern.Studio, tables Tabl
 		p.Wearer = pattern.None
 	}
 	fs = append(fs, readText(f, cut.rest, p)...)
+	p.Special = append(p.Special, shared(p, f.Text[cut.rest:], studio.Stitches)...)
 	fs = append(fs, readRows(p)...)
 	fs.Sort()
 	return p, fs

@@ -215,7 +215,9 @@ func readRows(p *pattern.Pattern) source.Findings {
 		in.Specials = append(in.Specials, s.Abbr.Text)
 	}
 	for i := range p.Special {
-		readSpecial(&p.Special[i], in)
+		if p.Special[i].Worked == nil {
+			readSpecial(&p.Special[i], in)
+		}
 	}
 	for i := range p.Pieces {
 		in.Body = p.Pieces[i].Body

@@ -5,8 +5,10 @@ import (
 	"strings"
 
 	"foundrow/internal/measure"
+	"foundrow/internal/notation"
 	"foundrow/internal/pattern"
 	"foundrow/internal/source"
+	"foundrow/internal/stitch"
 )
 
 var studioKeys = []key[pattern.Studio]{
@@ -87,17 +89,69 @@ func readEditions(r *reader, s *pattern.Studio, n *node) {
 	}
 }
 
-var stitchesKeys = []key[[]pattern.Special]{
-	{"special", isTable, `a table for each stitch: [special.cl3]`, true, func(r *reader, list *[]pattern.Special, n *node) { *list = r.specials(n) }},
+// A stitchesFile is what content/stitches/<name>.toml says.
+type stitchesFile struct {
+	terms pattern.Terms
+	list  []pattern.Special
+}
+
+var stitchesKeys = []key[stitchesFile]{
+	{"terms", isText, `"us"`, false, func(r *reader, s *stitchesFile, n *node) { s.terms = r.terms(n, s.terms) }},
+	{"special", isTable, `a table for each stitch: [special.cl3]`, true, func(r *reader, s *stitchesFile, n *node) { s.list = r.specials(n) }},
 }
 
 // ReadStitches reads content/stitches/<name>.toml: special stitches shared by several patterns, in tables [special.NAME] with the
-// same keys as in the front matter of one.
+// same keys as in the front matter of one. The file is in US terms unless it says terms = "uk".
 func ReadStitches(f *source.File) ([]pattern.Special, source.Findings) {
 	root, whole, fs := readTOML(f, source.Span{To: len(f.Text)})
 	r := reader{file: f, whole: whole, fs: fs}
-	var list []pattern.Special
-	walk(&r, stitchesKeys, root, &list, "a file of stitches")
+	var file stitchesFile
+	walk(&r, stitchesKeys, root, &file, "a file of stitches")
+	in := notation.Input{File: f, Terms: file.terms}
+	for _, s := range file.list {
+		in.Specials = append(in.Specials, s.Abbr.Text)
+	}
+	for i := range file.list {
+		file.list[i].Terms = file.terms
+		readSpecial(&file.list[i], in)
+	}
 	r.fs.Sort()
-	return list, r.fs
+	return file.list, r.fs
+}
+
+// shared returns the studio's stitches that the text of a pattern names and that it does not define itself, worded in its terms.
+func shared(p *pattern.Pattern, text string, stitches []pattern.Special) []pattern.Special {
+	var used []pattern.Special
+	for _, s := range stitches {
+		own := slices.ContainsFunc(p.Special, func(o pattern.Special) bool { return o.Abbr.Text == s.Abbr.Text })
+		if own || !mentions(text, s.Abbr.Text) {
+			continue
+		}
+		if s.Terms != p.Terms {
+			s.How.Text = stitch.Carry(s.How.Text, s.Terms, p.Terms)
+			s.Height = stitch.Carry(s.Height, s.Terms, p.Terms)
+		}
+		s.Abbr.Span, s.How.Span = source.Span{}, source.Span{} // they are places of another file
+		used = append(used, s)
+	}
+	return used
+}
+
+// mentions reports whether a word stands in a text by itself, or behind a number.
+func mentions(text, word string) bool {
+	for at := 0; ; at += len(word) {
+		i := strings.Index(text[at:], word)
+		if i < 0 {
+			return false
+		}
+		at += i
+		before, after := at == 0 || !isLetter(text[at-1]), at+len(word) == len(text) || !isLetter(text[at+len(word)])
+		if before && after {
+			return true
+		}
+	}
+}
+
+func isLetter(c byte) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c == '_' || c >= 0x80
 }

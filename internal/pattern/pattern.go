@@ -252,6 +252,7 @@ type Special struct {
 	Uses, Makes measure.Num // 0 when not said
 	Height      string
 	Worked      []notation.Clause // How, where it could be read as rows are
+	Terms       Terms             // of one that is shared by the studio: what its file is written in
 }
 
 // An Own is a measurement that a maker may put in for herself.

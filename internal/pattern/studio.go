@@ -13,9 +13,10 @@ type Studio struct {
 	Language string // of the pages: "en"
 	Terms    Terms  // the terms a page opens with
 	Tape     measure.Tape
-	Rights   string  // the line about copyright and use
-	Contact  string  // where makers write to
-	Editions []Terms // the terms each pattern is published in, the ones a page opens with first
+	Rights   string    // the line about copyright and use
+	Contact  string    // where makers write to
+	Editions []Terms   // the terms each pattern is published in, the ones a page opens with first
+	Stitches []Special // shared by its patterns: content/stitches
 }
 
 // A Plain is a page of the studio that is not a pattern: about, the handbook. Its values are those of a pattern without sizes.

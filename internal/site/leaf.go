@@ -70,6 +70,7 @@ func (b *build) read(w *worked, file *source.File) *pattern.Pattern {
 		return &plain.Pattern
 	}
 	tables := b.tables()
+	w.looks.at(atStitches, "")
 	p, found := manuscript.ReadPattern(file, w.slug, b.studio, tables)
 	w.findings = append(w.findings, found...)
 	if name := p.Sizes.Table.Text; name != "" {

@@ -24,6 +24,7 @@ const (
 	atFolder    At = "folder"    // the names in a folder
 	atStudio    At = "studio"    // what studio.toml says, not how it is written
 	atTable     At = "table"     // a size table of the studio's own, Absent for a published one
+	atStitches  At = "stitches"  // the stitches that patterns share
 	atTables    At = "tables"    // all size tables of the studio's own
 	atLayouts   At = "layouts"   // the files that replace parts of the layouts
 	atAddress   At = "address"   // the part that has an address

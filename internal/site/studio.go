@@ -87,16 +87,19 @@ func (b *build) openTables(findings *source.Findings) {
 	b.tables = sync.OnceValue(func() manuscript.Tables { return manuscript.Published().With(own...) })
 }
 
-// openStitches reads the shared stitches for what is wrong with them.
+// openStitches reads the stitches that patterns share.
 func (b *build) openStitches(findings *source.Findings) {
+	var all []string
 	for _, name := range b.list(stitchesFolder, findings) {
 		if !strings.HasSuffix(name, ".toml") || hidden(name) {
 			continue
 		}
 		l := looks{build: b}
 		if file := l.text(path.Join(stitchesFolder, name), findings); file != nil {
-			_, found := manuscript.ReadStitches(file)
-			*findings = append(*findings, found...)
+			special, found := manuscript.ReadStitches(file)
+			b.studio.Stitches, *findings = append(b.studio.Stitches, special...), append(*findings, found...)
+			all = append(all, name, string(l.list[0].Saw))
 		}
 	}
+	b.digests[Look{At: atStitches}] = digestOfAll(all)
 }
