@@ -79,6 +79,12 @@ func (h *hand) measures(c *notation.Claim, n, made int) (got int, ok, sure bool)
 		return got, got == n, true
 	}
 	switch c.Noun.Kind {
+	case notation.NoNoun, notation.AnyStitch:
+		if only := h.onlyOf(); only != nil {
+			if got = h.tally(*only); got > 0 {
+				return got, got == n, true
+			}
+		}
 	case notation.AStitch:
 		if c.Noun.Stitch.Name == "sl st" {
 			return n, true, true
@@ -119,6 +125,16 @@ func (h *hand) measures(c *notation.Claim, n, made int) (got int, ok, sure bool)
 		return 1, true, true
 	}
 	return made, made == n, true
+}
+
+// onlyOf is the stitch that alone is counted, by a rule of the piece; nil where there is none.
+func (h *hand) onlyOf() *notation.Noun {
+	for i := len(h.rules) - 1; i >= 0; i-- {
+		if h.rules[i].Kind == notation.CountOf {
+			return &h.rules[i].Noun
+		}
+	}
+	return nil
 }
 
 // perSide compares a claim of what stands on each side: between the corner spaces, or between the groups, all round.
@@ -213,7 +229,7 @@ func (h *hand) shownCount(made int) int {
 		if !sure {
 			continue
 		}
-		if c.Noun.Kind == notation.AStitch {
+		if c.Noun.Kind == notation.AStitch || c.Noun.Kind == notation.AUnit {
 			kinds++
 		}
 		if !found {

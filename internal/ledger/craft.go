@@ -56,7 +56,7 @@ func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 		if sp.Uses > 0 || sp.Makes > 0 || len(sp.How) == 0 {
 			c.how = nil
 		}
-		if c.makes == 1 {
+		if c.makes == 1 && c.how == nil {
 			c.unit = ""
 		}
 		if s.Of == "" && sp.Tall.Name != "" {

@@ -93,7 +93,7 @@ func onePlace(how []notation.Clause) ([]notation.Clause, bool) {
 				return c.Body, true
 			}
 		case *notation.Make:
-			if (!c.In.Count.Said || c.In.Count.Plain == 1 && c.In.Count.Slot == 0) && c.Stitch.Uses() <= 1 {
+			if (!c.In.Count.Said || c.In.Count.Plain == 1 && c.In.Count.Slot == 0) && (c.Stitch.Uses() <= 1 || inOnePlace(&c.In)) {
 				m := *c
 				m.In = notation.Target{}
 				return []notation.Clause{&m}, true
