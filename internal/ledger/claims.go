@@ -210,7 +210,7 @@ func (h *hand) atBothEnds(noun notation.Noun, n int) (got int, ok, sure bool) {
 }
 
 // shownCount is the number of a row as its claim counts it, else all that stand and are counted. Claims of several kinds of stitch
-// count them all together.
+// count them all together, clusters among them, but not shells.
 func (h *hand) shownCount(made int) int {
 	if h.s.open {
 		return h.s.claim
@@ -218,7 +218,7 @@ func (h *hand) shownCount(made int) int {
 	if h.row.odd {
 		return made
 	}
-	kinds, first, found := 0, 0, false
+	kinds, all, first, found := 0, 0, 0, false
 	for i := range h.row.claims {
 		c := &h.row.claims[i]
 		n, ok := h.claimed(c)
@@ -229,14 +229,18 @@ func (h *hand) shownCount(made int) int {
 		if !sure {
 			continue
 		}
-		if c.Noun.Kind == notation.AStitch || c.Noun.Kind == notation.AUnit {
+		switch c.Noun.Kind {
+		case notation.AStitch:
 			kinds++
+			all += got
+		case notation.AUnit:
+			all += got
 		}
 		if !found {
 			first, found = got, true
 		}
 	}
-	if found && kinds <= 1 {
+	if found && kinds <= 1 && all != made {
 		return first
 	}
 	return made
