@@ -22,9 +22,6 @@ func (h *hand) close() {
 	trouble := h.unused()
 	made := h.counted()
 	h.leaveRest()
-	for i := range s.found {
-		s.given[i] = max(s.given[i], 0)
-	}
 	before := h.so.count
 	h.check(trouble, made)
 	h.trimFoundation()

@@ -77,6 +77,7 @@ type state struct {
 	tail    Made
 	rows    int
 	reports int
+	errors  int
 	marks   int
 }
 
@@ -103,7 +104,7 @@ func (h *hand) mark() state {
 	if s.made > h.first {
 		s.tail = h.made[s.made-1]
 	}
-	s.rows, s.reports, s.marks = len(h.b.Rows), len(h.reports), len(h.b.Marks)
+	s.rows, s.reports, s.errors, s.marks = len(h.b.Rows), len(h.reports), h.errors, len(h.b.Marks)
 	return s
 }
 
@@ -114,6 +115,7 @@ func (h *hand) rewind(s state) {
 		h.made[s.made-1] = s.tail
 	}
 	h.b.Rows, h.reports, h.b.Marks = h.b.Rows[:s.rows], h.reports[:s.reports], h.b.Marks[:s.marks]
+	h.errors = s.errors
 }
 
 // A before is everything a row may change, for taking it back.

@@ -106,7 +106,7 @@ func (h *hand) check(t trouble, made int) {
 		// the row stops short and its count agrees: usual, and mostly left unsaid
 		h.report(LeftOver, source.Query, t.span, 3, [2]string{}, t.used, t.found, t.over, made)
 		return
-	case !differs && claim != nil && t.kind != Foundation:
+	case !differs && claim != nil && t.kind == LeftOver:
 		h.fail(WrongStitch, t.span, 0, t.used, t.found, made)
 		return
 	}
