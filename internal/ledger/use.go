@@ -29,12 +29,9 @@ func (h *hand) unused() trouble {
 	}
 	t.over = left + s.holes
 	switch {
-	case s.short > 0 && s.fit.asked && s.fit.times > 0 && s.fit.uneven(), left+s.holes > 0 && s.fit.asked && s.fit.use > 0 && s.fit.times > 0:
+	case s.fit.asked && s.fit.times > 0 && s.fit.uneven():
 		t.kind, t.span = DoesNotFit, s.fit.span
 		t.used, t.found, t.over = s.fit.use, s.fit.over, mod(s.fit.over, s.fit.use)
-		if t.over == 0 {
-			t.over = left + s.holes + s.short
-		}
 	case s.short > 0:
 		t.kind = RunOut
 	default:
@@ -51,13 +48,13 @@ func (h *hand) unused() trouble {
 		t.way = 0
 		t.found = h.so.chained
 		t.used = h.so.chained + s.short - left - s.holes
-		if f := s.fit; f.asked && f.use > 0 && f.times > 0 {
+		if f := s.fit; f.asked && f.times > 0 && f.uneven() {
 			over := mod(f.over, f.use)
 			t.way = 1
 			t.over = f.use
 			down, up := h.so.chained-over, h.so.chained-over+f.use
 			t.used = up
-			if over <= f.use/2 && down > 0 && over != 0 && over < f.use-over {
+			if over <= f.use/2 && down > 0 && over < f.use-over {
 				t.used = down
 			}
 		}
