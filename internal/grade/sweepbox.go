@@ -8,8 +8,8 @@ import (
 
 // box finds the ranges in which every row comes out, of the measurements and then of the tension of stitches and of rows. It begins
 // with all that was tried and cuts, at one end of one range at a time, what loses the fewest pairs that come out for each that does
-// not, until none of these is left. The designer's own tension is never cut off.
-func (g *Grid) box(trials []Trial) []Range {
+// not, until none of these is left. The designer's own tension is never cut off, nor is anything inside the ranges to keep.
+func (g *Grid) box(trials []Trial, keep []Range) []Range {
 	at := make([][]measure.Num, len(trials))
 	inside := make([]int, len(trials))
 	for i := range trials {
@@ -19,7 +19,7 @@ func (g *Grid) box(trials []Trial) []Range {
 	tried := boundsOf(at, inside)
 	none := !slices.ContainsFunc(inside, func(i int) bool { return !fails(i) })
 	for !none && slices.ContainsFunc(inside, fails) {
-		c, found := g.bestCut(trials, at, inside)
+		c, found := g.bestCut(trials, at, inside, keep)
 		if none = !found; found {
 			inside = slices.DeleteFunc(inside, func(i int) bool { return c.takes(at[i][c.dim]) })
 		}
@@ -64,6 +64,16 @@ func (g *Grid) coordinates(t *Trial) []measure.Num {
 	return append(at, hands.Stitches, hands.Rows)
 }
 
+// within reports whether a pair lies inside ranges; not where there are none.
+func within(at []measure.Num, ranges []Range) bool {
+	for d, r := range ranges {
+		if r.None || at[d].Less(r.Good.From) || r.Good.To.Less(at[d]) {
+			return false
+		}
+	}
+	return len(ranges) > 0
+}
+
 // A cut takes away one end of a range: all from a number on, up or down.
 type cut struct {
 	dim  int
@@ -80,7 +90,7 @@ func (c cut) takes(n measure.Num) bool {
 
 // bestCut finds the cut that loses the fewest pairs that come out for each that fails; of two alike, the one that takes more failing
 // ones. Not found: any would take the designer's own tension, or everything.
-func (g *Grid) bestCut(trials []Trial, at [][]measure.Num, inside []int) (best cut, found bool) {
+func (g *Grid) bestCut(trials []Trial, at [][]measure.Num, inside []int, keep []Range) (best cut, found bool) {
 	bestLost, bestGone := 0, 0
 	order := slices.Clone(inside)
 	for dim := range len(g.axes) + 2 {
@@ -95,7 +105,7 @@ func (g *Grid) bestCut(trials []Trial, at [][]measure.Num, inside []int) (best c
 			lost, gone := 0, 0
 			for k, i := range order {
 				n := at[i][dim]
-				if tension && (n.Sign() == 0 || (n.Sign() > 0) != up) {
+				if tension && (n.Sign() == 0 || (n.Sign() > 0) != up) || within(at[i], keep) {
 					break
 				}
 				if trials[i].fails {

@@ -13,11 +13,11 @@ import (
 // by row; what lies between two that were tried was not tried.
 type Swept struct {
 	Pattern  *pattern.Pattern
-	Pairs    int // tried
-	CameOut  int // of them, without an error
+	Pairs    int     // tried
+	CameOut  int     // of them, without an error
 	Own      []Range // in every tension inside Stitches and Rows
-	InHers   []Range // the same measurements in the designer's own tension alone
-	Stitches Range // tension, as a share more or less than the designer's
+	InHers   []Range // the same measurements in the designer's own tension alone: no narrower
+	Stitches Range   // tension, as a share more or less than the designer's
 	Rows     Range
 	Met      []Met    // what was found, errors first, the most frequent first
 	Smallest *Example // nil when everything came out
@@ -74,10 +74,10 @@ func (g *Grid) Sum(parts [][]Trial) *Swept {
 		s.Smallest = &e
 	}
 	s.Met = g.gather(trials)
-	ranges := g.box(trials)
+	ranges := g.box(trials, nil)
 	s.Own, s.Stitches, s.Rows = ranges[:len(g.axes)], ranges[len(g.axes)], ranges[len(g.axes)+1]
 	hers := slices.DeleteFunc(slices.Clone(trials), func(t Trial) bool { return !g.tensions[t.tension].IsHers() })
-	s.InHers = g.box(hers)[:len(g.axes)]
+	s.InHers = g.box(hers, ranges)[:len(g.axes)]
 	return s
 }
 
