@@ -38,7 +38,7 @@ type command struct {
 
 // commands lists what foundrow does, in the order of a designer's day.
 func commands() []command {
-	return []command{watchCommand(), publishCommand(), gradeCommand(), proofCommand(), explainCommand(), helpCommand(), versionCommand()}
+	return []command{watchCommand(), publishCommand(), gradeCommand(), swatchCommand(), proofCommand(), explainCommand(), helpCommand(), versionCommand()}
 }
 
 // A session is one call of the program.

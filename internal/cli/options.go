@@ -15,7 +15,10 @@ type options struct {
 	studio, into     string
 	size             string
 	measures, gauges []string
+	readings         [swatchStates][]string // of a swatch
+	pattern, gauge   string
 	json, forget     bool
+	sweep            bool
 	taken            *flag.FlagSet
 }
 

@@ -13,7 +13,7 @@ func proofCommand() command {
 		name: "proof",
 		does: "read patterns as a technical editor does, and list what does not come out",
 		lesson: `
-usage: foundrow proof [PATTERN…] [--studio FOLDER] [--json]
+usage: foundrow proof [PATTERN…] [--sweep] [--studio FOLDER] [--json]
 
 Works each PATTERN in every size and prints what was found, the way compilers
 do: the place, what is so and what was said, the name of the rule; below it the
@@ -22,6 +22,12 @@ patterns that are not released too, pages, size tables and studio.toml.
 
 An error cannot stand: the pattern is not published until it is mended. A query
 is something to look at, and perhaps to keep.
+
+With --sweep each PATTERN is tried too for makers who are in no table: bodies
+between the sizes and one step beyond them, in every measurement under [own], and
+tensions up to 15% tighter and looser than yours, stitches and rows apart. You
+see for which of them every row comes out, and the smallest change for which one
+does not. What a sweep finds is no error of the pattern.
 
 PATTERN is the name of its folder, or the path of the folder or of a file in it.
 
@@ -33,9 +39,12 @@ run.
       everything in this studio
   foundrow proof millrace content/patterns/greel-hat/pattern.md
       two patterns, by name and by file
+  foundrow proof millrace --sweep
+      one pattern, in its sizes and for makers between and beyond them
 `,
 		options: func(o *options) {
 			o.takeStudio()
+			o.taken.BoolVar(&o.sweep, "sweep", false, "try makers between and beyond the sizes too")
 			o.takeJSON()
 		},
 		run: runProof,
@@ -59,10 +68,22 @@ func runProof(s *session, o options, words []string) (int, error) {
 	}
 	patterns, found := d.Proof(slugs)
 	found = fromHere(found, d.studio)
-	if o.json {
+	var swept []sweep
+	if o.sweep {
+		swept = sweeps(d, patterns)
+	}
+	switch {
+	case o.json && o.sweep:
+		if err := printSweeps(s.out, proof.New(patterns, found), swept); err != nil {
+			return couldNot, err
+		}
+	case o.json:
 		s.out.Write(proof.New(patterns, found).JSON())
-	} else {
+	default:
 		s.findings(s.out, found, s.colour)
+		for _, one := range swept {
+			fmt.Fprintln(s.out, one.print())
+		}
 	}
 	fmt.Fprintln(s.talk, proofSummary(len(patterns), found))
 	return statusOf(found), nil
