@@ -147,7 +147,7 @@ type spent struct {
 	shared   []string        // pieces with rows in several yarns
 }
 
-// spend adds up what all pieces take, as often as each is made.
+// spend adds up what all pieces take, as often as each is made. A size with a row that does not come out takes nobody knows what.
 func (w *plan) spend(scales []scale) spent {
 	out := spent{grams: make([][]measure.Num, len(scales)), reckoned: make([][]string, len(scales))}
 	for i := range out.grams {
@@ -160,7 +160,7 @@ func (w *plan) spend(scales []scale) spent {
 			lines = w.inksOfLines(pc)
 		}
 		for s := range w.sizes {
-			if s >= len(pc.Books) || pc.Books[s] == nil {
+			if s >= len(pc.Books) || pc.Books[s] == nil || !pc.Books[s].Closes {
 				for i := range out.grams {
 					out.grams[i][s] = measure.Lost
 				}

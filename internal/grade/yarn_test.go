@@ -69,6 +69,8 @@ func TestYarn(t *testing.T) {
 			block("front", "With A, ", 10, 20), "A 15 30, B 2 2", "yarn-unsaid"},
 		{"nobody knows which size was weighed", "[sizes]\noffer = [\"S\", \"M\"]\n[yarn.main]\n" + ball + "[sample.measured]\nweighs = \"40 g\"\n",
 			block("front", "", 10, 20), "", "sample"},
+		{"a row does not come out in the smaller size", two + "[yarn.main]\n" + ball + "[sample.measured]\nweighs = \"40 g\"\n",
+			"```rows a\nStart: 10 (20) sts.\nRow 1: sc in next 20 sts.\n```\n", "main ? 40", "run-out"},
 		{"less is stated than is used", two + "[yarn.main]\n" + ball + "needs = \"60 (80) m\"\n[sample.measured]\nweighs = \"40 g\"\n",
 			block("front", "", 10, 20), "main 20 40", "needs-short"},
 		{"enough is stated", two + "[yarn.main]\n" + ball + "margin = \"0%\"\nneeds = \"40 (80) m\"\n[sample.measured]\nweighs = \"40 g\"\n",
@@ -84,6 +86,10 @@ func TestYarn(t *testing.T) {
 			for _, y := range g.Yarn {
 				said := y.Yarn
 				for _, used := range y.Used {
+					if used.IsLost() {
+						said += " ?"
+						continue
+					}
 					said += " " + used.Decimal(2)
 				}
 				got = append(got, said)
