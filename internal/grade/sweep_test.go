@@ -3,6 +3,7 @@ package grade_test
 import (
 	"fmt"
 	"os"
+	"reflect"
 	"slices"
 	"strings"
 	"sync"
@@ -135,7 +136,7 @@ func TestLinear(t *testing.T) {
 			"Foundation: Ch {around + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across. ({around} sts)\nRow 2: Ch 1, turn, *"+
 				fmt.Sprintf("sc in next %d sts, ch 1, sk next st; rep from *%s. ({around} sts)\n", m-1, ends)+
 				"Rows 3 to {deep}: Ch 1, turn, sc in each st and sp across.\n", "depth = \"as deep as you like\"\n")
-		s := sweep(t, p, grade.Steps{Pairs: 200})
+		s := sweep(t, p, grade.Steps{Pairs: 120})
 		if s.CameOut != s.Pairs {
 			rt.Fatalf("%d of %d come out: %v", s.CameOut, s.Pairs, s.Met)
 		}
@@ -173,6 +174,42 @@ func TestSweepIsWorkFor(t *testing.T) {
 	}
 }
 
+// inHalves tries the parts of a grid by two goroutines.
+func inHalves(g *grade.Grid) [][]grade.Trial {
+	parts := make([][]grade.Trial, g.Parts())
+	var hands sync.WaitGroup
+	for half := range 2 {
+		hands.Go(func() {
+			for i := half; i < len(parts); i += 2 {
+				parts[i] = g.Try(i)
+			}
+		})
+	}
+	hands.Wait()
+	return parts
+}
+
+// TestSweepIsTheSame: whoever tries the parts, and whenever, the sum is the same; there are no more pairs than asked for; every
+// measurement is tried from below the least size to above the greatest.
+func TestSweepIsTheSame(t *testing.T) {
+	p := pullover(t)
+	g, _ := grade.NewGrid(p, grade.Steps{Pairs: 500})
+	alone, together := sweep(t, p, grade.Steps{Pairs: 500}), g.Sum(inHalves(g))
+	if alone.Pairs > 500 || alone.Pairs < 400 || !reflect.DeepEqual(alone, together) {
+		t.Errorf("%d pairs, and %d in halves", alone.Pairs, together.Pairs)
+	}
+	whole, _ := grade.Work(p)
+	for i, r := range alone.Own {
+		bySize := whole.Value(r.Name).BySize
+		if first, last := bySize[0].Num, bySize[len(bySize)-1].Num; !r.Tried.From.Less(first) || !last.Less(r.Tried.To) {
+			t.Errorf("%s goes from %v to %v in the sizes and is %s", r.Name, first, last, bounds(r))
+		}
+		if hers := alone.InHers[i]; !r.None && (hers.None || r.Good.From.Less(hers.Good.From) || hers.Good.To.Less(r.Good.To)) {
+			t.Errorf("in the designer's tension %s, in others %s", bounds(hers), bounds(r))
+		}
+	}
+}
+
 // lessThanNone reports whether a row asks for less than none of something.
 func lessThanNone(g *grade.Grade) bool {
 	for i, s := range g.Pattern.Slots {
@@ -193,17 +230,7 @@ func BenchmarkSweep(b *testing.B) {
 	pairs := 0
 	for b.Loop() {
 		g, _ := grade.NewGrid(p, grade.Steps{})
-		parts := make([][]grade.Trial, g.Parts())
-		var hands sync.WaitGroup
-		for half := range 2 {
-			hands.Go(func() {
-				for i := half; i < len(parts); i += 2 {
-					parts[i] = g.Try(i)
-				}
-			})
-		}
-		hands.Wait()
-		pairs = g.Sum(parts).Pairs
+		pairs = g.Sum(inHalves(g)).Pairs
 	}
 	b.ReportMetric(float64(pairs), "pairs/op")
 }
