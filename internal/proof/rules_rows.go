@@ -159,6 +159,13 @@ var rowRules = []Rule{
 		Right: "Row 2: Ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog. (30 sts)\nRepeat row 2 until 6 sts remain.",
 	},
 	{
+		Name: "group-unsaid", Severity: source.Query, Line: 15,
+		Sense: "Stitches and chains before a place are read as a group that is worked into it, and no brackets say so.",
+		Why:   "A maker may work the last stitch there and the others before it.",
+		Wrong: "Rnd 2: Ch 3, 2 dc, ch 2, 3 dc in next ch-2 sp.",
+		Right: "Rnd 2: Ch 3, (2 dc, ch 2, 3 dc) in next ch-2 sp.",
+	},
+	{
 		Name: "until-never", Severity: source.Error, Line: 5,
 		Sense: "Rows are repeated until a number that is never reached.",
 		Why:   "The work would go on for ever.",

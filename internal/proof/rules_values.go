@@ -159,10 +159,17 @@ var workingRules = []Rule{
 		Right: "[yarn.main]\n…\n[sample.measured]\nweighs = \"215 g\"",
 	},
 	{
-		Name: "not-measured", Severity: source.Error,
-		Sense: "A value of a piece is asked for that the piece does not give.",
-		Why:   "Pieces give their stitches, rows, height and edges once they are worked.",
-		Wrong: "Sew {hem.rows} rows to the front.",
-		Right: "[counts]\nhem_rows = \"24 rows\"\n…\nSew {hem_rows} rows to the front.",
+		Name: "no-row-gauge", Severity: source.Query, Line: 9,
+		Sense: "Rows are worked to a length, and no gauge says how many rows make it.",
+		Why:   "Then nobody knows how many rows there are, and what comes after them cannot be checked.",
+		Wrong: "rows sleeve\nRow 2: Ch 1, turn, sc in each st across.\nRepeat row 2 until piece measures {sleeve_length}.",
+		Right: "rows sleeve at body",
+	},
+	{
+		Name: "step", Severity: source.Error, Line: 5,
+		Sense: "A step of a shaping cannot be read.",
+		Why:   "A step says how many stitches are left or taken, on which rows and how often; any other words could mean several things.",
+		Wrong: "steps = [\"leave 4\", \"2 at every row for a while\"]",
+		Right: "steps = [\"leave 4\", \"2 every row, 3 times\"]",
 	},
 }
