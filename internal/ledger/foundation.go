@@ -8,10 +8,32 @@ import (
 // foundation makes what the first row is worked into.
 func (h *hand) foundation(l *notation.Foundation) {
 	h.row = aside(0, l.At(), "foundation")
+	h.found(l.Body)
+	h.checkStart(l.Claims)
+}
+
+// founds reports whether nothing but a foundation is made: chains, foundation stitches, a ring.
+func founds(body []notation.Clause) bool {
+	for _, c := range body {
+		switch c := c.(type) {
+		case *notation.Chain, *notation.Join, *notation.Remark:
+		case *notation.Make:
+			if e := c.Stitch.Find(); e == nil || e.Class != stitch.Foundation && e.Class != stitch.Ring && e.Class != stitch.Slip {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// found makes a foundation: a ring, a row of foundation stitches, a chain.
+func (h *hand) found(body []notation.Clause) {
 	chains, made := 0, 0
 	var of stitch.Stitch
 	isRing := false
-	for _, c := range l.Body {
+	for _, c := range body {
 		if !h.holds(c.For()) {
 			continue
 		}
@@ -65,7 +87,6 @@ func (h *hand) foundation(l *notation.Foundation) {
 	}
 	h.so.fresh = true
 	h.usedFoundation = false
-	h.checkStart(l.Claims)
 }
 
 // freeLoops is the other side of a chain or a row of foundation stitches.

@@ -53,16 +53,17 @@ func readMarks(line string) tableLine {
 	return l
 }
 
-// TestPieces works the crocheter's table.
+// TestPieces works the crocheter's table, and facts of the trade.
 func TestPieces(t *testing.T) {
-	text, err := os.ReadFile("testdata/pieces.txt")
-	if err != nil {
-		t.Fatal(err)
-	}
-	cases := strings.Split(string(text), "\n# ")[1:]
-	for _, c := range cases {
-		title, body, _ := strings.Cut(c, "\n")
-		t.Run(title, func(t *testing.T) { workCase(t, body) })
+	for _, name := range []string{"pieces", "trade"} {
+		text, err := os.ReadFile("testdata/" + name + ".txt")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range strings.Split(string(text), "\n\n# ")[1:] {
+			title, body, _ := strings.Cut(c, "\n")
+			t.Run(name+"/"+title, func(t *testing.T) { workCase(t, body) })
+		}
 	}
 }
 

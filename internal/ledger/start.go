@@ -22,6 +22,8 @@ func (h *hand) start(l *notation.Start) {
 	switch {
 	case len(l.Edges) > 0:
 		h.startEdges(l)
+	case len(l.Body) > 0 && founds(l.Body):
+		h.found(l.Body)
 	case len(l.Body) > 0:
 		h.startOver(l)
 	default:
