@@ -17,8 +17,8 @@ type setter struct {
 	terms  pattern.Terms
 	worked []*workedPiece
 	slots  *slotList
-	holds  []bool                 // the sizes that it is for; nil for all
 	at     source.Span            // the line that is being set
+	holds  []bool                 // the sizes that it is for; nil for all
 	done   map[notation.Line]Line // lines that several pieces have; nil where no piece is worked as another
 	used   *stitch.Used           // what is set is read into it; nil where another edition has been read already
 }
@@ -57,7 +57,7 @@ func (s *setter) block(w *workedPiece, block int) []Line {
 		}
 		if len(line.Count) == 0 && w.counts[i] != nil {
 			line.Count = w.counts[i]
-			s.read("sts")
+			s.readLine(line.Count)
 		}
 		if line.Side == "" {
 			line.Side = sideWords(w.sides[i])
@@ -204,6 +204,18 @@ func (s *setter) appendText(line prose.Line, words string) prose.Line {
 func (s *setter) read(text string) {
 	if s.used != nil {
 		s.used.Read(text, s.terms)
+	}
+}
+
+// readLine reads a line that was made before the edition.
+func (s *setter) readLine(line prose.Line) {
+	for _, in := range line {
+		switch in := in.(type) {
+		case prose.Text:
+			s.read(string(in))
+		case prose.Slot:
+			s.read(s.slots.all[in.Index].All)
+		}
 	}
 }
 

@@ -129,17 +129,28 @@ func TestWorkedLines(t *testing.T) {
 			row||Rnd 1|RS|6 sc in ring.|(6 sts)|
 			row||Rnd 2||2 sc in each st around.|(12 sts)|
 			row||Rnd 3||Sc in each st around.||`},
+		{"spaces", `
+			Foundation: Ch {wide + 1}.
+			Row 1: Sc in 2nd ch from hook and in each ch across. ({wide} sts)
+			Row 2: Ch 1, turn, sc in first st, *ch 2, sk next st, sc in next st; rep from * across.
+			Row 3: Ch 1, turn, sc in first sc, *ch 3, sc in next sc; rep from * across.
+			Row 4: Ch 1, turn, sc in first sc, *ch 3, sc in next sc; rep from * across.`, `
+			row||Foundation||Ch 10 (12, 14).||
+			row||Row 1||Sc in 2nd ch from hook and in each ch across.|(9 (11, 13) sts)|
+			row||Row 2||Ch 1, turn, sc in first st, *ch 2, sk next st, sc in next st; rep from * across.|(5 (6, 7) sts, 4 (5, 6) ch-2 sps)|
+			row||Row 3||Ch 1, turn, sc in first sc, *ch 3, sc in next sc; rep from * across.|(5 (6, 7) sts, 4 (5, 6) ch-3 sps)|
+			row||Row 4||Ch 1, turn, sc in first sc, *ch 3, sc in next sc; rep from * across.||`},
 		{"some sizes", `
 			Foundation: Ch {wide + 1}.
 			Row 1: Sc in 2nd ch from hook and in each ch across.
 			Sizes M and L only: Next row: Ch 1, turn, sc2tog, sc in each st across.
 			Next row: Ch 1, turn, sc in each st across.`, `
-			row||Foundation||Ch 10 (11, 13).||
-			row||Row 1||Sc in 2nd ch from hook and in each ch across.|(9 (10, 12) sts)|
-			row|Sizes M and L only|Next row||Ch 1, turn, sc2tog, sc in each st across.|(– (9, 11) sts)|
+			row||Foundation||Ch 10 (12, 14).||
+			row||Row 1||Sc in 2nd ch from hook and in each ch across.|(9 (11, 13) sts)|
+			row|Sizes M and L only|Next row||Ch 1, turn, sc2tog, sc in each st across.|(– (10, 12) sts)|
 			row||Next row||Ch 1, turn, sc in each st across.||`},
 	} {
-		g := graded(t, "[sizes]\noffer = [\"S\", \"M\", \"L\"]\n[counts]\nwide = \"9 (10, 12) sts\"", rows(unindented(c.rows)))
+		g := graded(t, "[sizes]\noffer = [\"S\", \"M\", \"L\"]\n[counts]\nwide = \"9 (11, 13) sts\"", rows(unindented(c.rows)))
 		pages, _ := Of(g, pattern.Studio{})
 		var got []string
 		for _, l := range pages[0].Pieces[0].Lines {

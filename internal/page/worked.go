@@ -116,14 +116,14 @@ func claims(l notation.Line) bool {
 	return false
 }
 
-// worksOut words how many stitches there are after a line, where that differs in some size from what there was after the line
-// before. It is nothing where some size has not worked it.
+// worksOut words how many stitches and spaces there are after a line, where that differs in some size from what there was after the
+// line before. It is nothing where some size has not worked it.
 func worksOut(books []*ledger.Book, at []int, holds []bool, slots *slotList) prose.Line {
-	entries := make([]entry, len(books))
+	stitches, made := make([]entry, len(books)), make([][]ledger.Kindred, len(books))
 	changed := false
 	for s, k := range at {
 		if k == 0 {
-			entries[s] = entry{absent, -1}
+			stitches[s] = entry{absent, -1}
 			continue
 		}
 		printed := books[s].Printed
@@ -131,21 +131,69 @@ func worksOut(books []*ledger.Book, at []int, holds []bool, slots *slotList) pro
 		if q.Open || q.Count < 0 {
 			return nil
 		}
-		entries[s] = entry{strconv.Itoa(q.Count), q.Count}
+		stitches[s], made[s] = entry{strconv.Itoa(q.Count), q.Count}, spaces(books[s], q.Row)
 		if k == 1 {
 			changed = changed || q.Changed
 		} else {
-			changed = changed || q.Count != printed[k-2].Count
+			before := &printed[k-2]
+			changed = changed || q.Count != before.Count || !slices.Equal(made[s], spaces(books[s], before.Row))
 		}
 	}
 	if !changed {
 		return nil
 	}
-	count := agreeing(held(entries, holds), " st", " sts")
-	if count.BySize == nil {
-		return prose.Line{prose.Text("(" + count.All + ")")}
+	line := appendCount(nil, "(", held(stitches, holds), " st", slots)
+	for _, chains := range lengthsOf(made) {
+		line = appendCount(line, ", ", held(ofLength(made, at, chains), holds), " ch-"+strconv.Itoa(chains)+" sp", slots)
 	}
-	return prose.Line{prose.Text("("), prose.Slot{Index: slots.add(count)}, prose.Text(")")}
+	return append(line, prose.Text(")"))
+}
+
+// appendCount adds a count to a line, behind other words.
+func appendCount(line prose.Line, words string, entries []entry, one string, slots *slotList) prose.Line {
+	count := agreeing(entries, one, one+"s")
+	if count.BySize == nil {
+		return append(line, prose.Text(words+count.All))
+	}
+	return append(line, prose.Text(words), prose.Slot{Index: slots.add(count)})
+}
+
+// spaces are how many chain spaces of each length a row makes.
+func spaces(book *ledger.Book, row int) []ledger.Kindred {
+	if row < 0 || !slices.ContainsFunc(book.Rows[row].Made, func(m ledger.Made) bool { return m.Kind == ledger.Spaces }) {
+		return nil
+	}
+	return slices.DeleteFunc(book.Counts(row), func(k ledger.Kindred) bool { return k.Kind != ledger.Spaces })
+}
+
+// lengthsOf are the lengths of the spaces that some size makes, in chains.
+func lengthsOf(made [][]ledger.Kindred) []int {
+	var lengths []int
+	for _, kinds := range made {
+		for _, k := range kinds {
+			if !slices.Contains(lengths, k.Chains) {
+				lengths = append(lengths, k.Chains)
+			}
+		}
+	}
+	return lengths
+}
+
+// ofLength is how many spaces of one length each size makes.
+func ofLength(made [][]ledger.Kindred, at []int, chains int) []entry {
+	entries := make([]entry, len(made))
+	for s, kinds := range made {
+		n := 0
+		for _, k := range kinds {
+			if k.Chains == chains {
+				n += k.N
+			}
+		}
+		if entries[s] = (entry{strconv.Itoa(n), n}); at[s] == 0 {
+			entries[s] = entry{absent, -1}
+		}
+	}
+	return entries
 }
 
 // facing is the side that a single row is worked on, in every size that has it.
