@@ -39,6 +39,25 @@ type crafted struct {
 	craft  *craft
 }
 
+// oneStitch returns the name of the only stitch that a special stitch is worked as, and how many places that takes up; "" where there
+// are more, or something else.
+func oneStitch(how []notation.Clause) (name string, uses int) {
+	if len(how) != 1 {
+		return "", 0
+	}
+	m, is := how[0].(*notation.Make)
+	if !is || m.Count.Said && m.Count.Plain != 1 || m.Stitch.Find() == nil || m.Stitch.Find().Class == stitch.Change {
+		return "", 0
+	}
+	switch {
+	case inOnePlace(&m.In):
+		return m.Stitch.Name, 1
+	case m.In.Where == notation.Unsaid || m.In.Where == notation.Next:
+		return m.Stitch.Name, max(m.Stitch.Uses(), 1)
+	}
+	return "", 0
+}
+
 // lookUp looks a stitch up: in the rules of the piece, among the pattern's own, in the dictionary.
 func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 	made := h.sheet.one(s)
@@ -53,6 +72,13 @@ func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 			continue
 		}
 		c := craft{made: made, makes: max(sp.Makes, 1), uses: max(sp.Uses, 1), how: sp.How, unit: s.Name}
+		if one, uses := oneStitch(sp.How); one != "" && sp.Uses == 0 && sp.Makes == 0 { // "dc4tog in next st" is one stitch under another name
+			c.uses, c.how = uses, nil
+			if s.Of == "" && sp.Tall.Name == "" {
+				s.Of = one
+				c.made = h.sheet.one(s)
+			}
+		}
 		if sp.Uses > 0 || sp.Makes > 0 || len(sp.How) == 0 {
 			c.how = nil
 		}
