@@ -160,10 +160,16 @@ func appendCount(line prose.Line, words string, entries []entry, one string, slo
 
 // spaces are how many chain spaces of each length a row makes.
 func spaces(book *ledger.Book, row int) []ledger.Kindred {
-	if row < 0 || !slices.ContainsFunc(book.Rows[row].Made, func(m ledger.Made) bool { return m.Kind == ledger.Spaces }) {
+	if row < 0 {
 		return nil
 	}
-	return slices.DeleteFunc(book.Counts(row), func(k ledger.Kindred) bool { return k.Kind != ledger.Spaces })
+	made := book.Rows[row].Made
+	for i := range made {
+		if made[i].Kind == ledger.Spaces {
+			return slices.DeleteFunc(book.Counts(row), func(k ledger.Kindred) bool { return k.Kind != ledger.Spaces })
+		}
+	}
+	return nil
 }
 
 // lengthsOf are the lengths of the spaces that some size makes, in chains.
