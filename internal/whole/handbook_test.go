@@ -150,7 +150,7 @@ func runNotation(t *testing.T, e example) {
 		front = fmt.Sprintf("[sizes]\noffer = [\"%s\"]\nsample = %q\n", strings.Join(sizes, `", "`), sizes[0])
 	}
 	text := complete(front, terms) + "\n```rows example\n" + e.text + "```\n"
-	_, found := read("content/patterns/example/pattern.md", text, e.studio)
+	_, found := read(patternFile("example"), text, e.studio)
 	finds(t, e, found, rule)
 }
 
@@ -168,7 +168,8 @@ func complete(front, terms string) string {
 // runFront reads and works front matter. What it has of materials and formulas goes unused without a text, so only an error counts.
 func runFront(t *testing.T, e example) {
 	noOptions(t, e)
-	p, found := manuscript.ReadPattern(source.NewFile("content/patterns/example/pattern.md", complete(e.text, "us")), "example", e.studio, manuscript.Published())
+	file := source.NewFile(patternFile("example"), complete(e.text, "us"))
+	p, found := manuscript.ReadPattern(file, "example", e.studio, manuscript.Published())
 	_, more := grade.Work(p)
 	found = slices.DeleteFunc(append(found, more...), func(f source.Finding) bool { return f.Severity != source.Error })
 	finds(t, e, found, "")
