@@ -39,25 +39,6 @@ type crafted struct {
 	craft  *craft
 }
 
-// oneStitch returns the name of the only stitch that a special stitch is worked as, and how many places that takes up; "" where there
-// are more, or something else.
-func oneStitch(how []notation.Clause) (name string, uses int) {
-	if len(how) != 1 {
-		return "", 0
-	}
-	m, is := how[0].(*notation.Make)
-	if !is || m.Count.Said && m.Count.Plain != 1 || m.Stitch.Find() == nil || m.Stitch.Find().Class == stitch.Change {
-		return "", 0
-	}
-	switch {
-	case inOnePlace(&m.In):
-		return m.Stitch.Name, 1
-	case m.In.Where == notation.Unsaid || m.In.Where == notation.Next:
-		return m.Stitch.Name, max(m.Stitch.Uses(), 1)
-	}
-	return "", 0
-}
-
 // lookUp looks a stitch up: in the rules of the piece, among the pattern's own, in the dictionary.
 func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 	made := h.sheet.one(s)
@@ -72,7 +53,7 @@ func (h *hand) lookUp(s stitch.Stitch, span source.Span) craft {
 			continue
 		}
 		c := craft{made: made, makes: max(sp.Makes, 1), uses: max(sp.Uses, 1), how: sp.How, unit: s.Name}
-		if one, uses := oneStitch(sp.How); one != "" && sp.Uses == 0 && sp.Makes == 0 { // "dc4tog in next st" is one stitch under another name
+		if one, uses := oneStitch(sp.How); one != "" && sp.Uses == 0 && sp.Makes == 0 { // "dc4tog in next st"
 			c.uses, c.how = uses, nil
 			if s.Of == "" && sp.Tall.Name == "" {
 				s.Of = one
@@ -157,19 +138,55 @@ func (h *hand) defined(r *notation.Rule, s stitch.Stitch) craft {
 			return k
 		}
 	}
+	if one, uses := oneStitch(r.How); one != "" {
+		if s.Of == "" {
+			s.Of = one
+		}
+		return craft{made: h.sheet.one(s), makes: 1, uses: uses}
+	}
 	return craft{made: h.sheet.one(s), makes: 1, uses: 1, how: r.How, unit: s.Name}
 }
+
+// oneStitch is the stitch that alone a pattern's own is worked as, and how many places that takes up: such a one is a stitch like it
+// under another name. The name is empty where there are more stitches, or something else.
+func oneStitch(how []notation.Clause) (name string, uses int) {
+	if len(how) != 1 {
+		return "", 0
+	}
+	m, is := how[0].(*notation.Make)
+	if !is || m.LastIn != nil || m.Count.Said && !onlyOne(m.Count) || m.Stitch.Post != stitch.NoPost || m.Stitch.Loop != stitch.BothLoops {
+		return "", 0
+	}
+	if e := m.Stitch.Find(); e == nil || e.Class != stitch.Plain && (e.Class != stitch.Unit || e.Makes != 1) {
+		return "", 0
+	}
+	t, uses := &m.In, max(m.Stitch.Uses(), 1)
+	switch {
+	case t.Edge != nil, t.Below > 0, t.Row.Said, t.Nth.Said, t.Each, t.Till.Kind != notation.NotSaid, t.Noun.Kind != notation.NoNoun && t.Noun.Kind != notation.AnyStitch:
+		return "", 0
+	case inOnePlace(t):
+		return m.Stitch.Name, 1
+	case t.Where != notation.Next && t.Where != notation.Unsaid, t.Count.Said && (t.Count.Slot > 0 || t.Count.List != nil || t.Count.Plain != uses):
+		return "", 0
+	}
+	return m.Stitch.Name, uses
+}
+
+// onlyOne reports whether a count is 1 in every size.
+func onlyOne(c notation.Count) bool { return c.Slot == 0 && c.List == nil && c.Plain == 1 }
 
 // single reports whether a unit stands as one stitch: clusters, bobbles, puffs, popcorns.
 func (h *hand) single(s stitch.Stitch) bool {
 	for _, r := range h.rules {
 		if r.Kind == notation.Defines && r.Stitch.Name == s.Name && len(r.How) > 0 {
-			return false
+			one, _ := oneStitch(r.How)
+			return one != ""
 		}
 	}
 	for i := range h.p.Specials {
 		if sp := &h.p.Specials[i]; sp.Name == s.Name {
-			return sp.Makes <= 1 && (sp.Makes == 1 || len(sp.How) == 0)
+			one, _ := oneStitch(sp.How)
+			return sp.Makes == 1 || sp.Makes == 0 && (len(sp.How) == 0 || one != "")
 		}
 	}
 	e := s.Find()
