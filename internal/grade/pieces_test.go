@@ -77,3 +77,18 @@ func TestPieceFaults(t *testing.T) {
 		t.Errorf("found %v", findings)
 	}
 }
+
+// TestLessThanNone: a repetition that comes to less than none in one size is told in that size; what is left of an edge is asked about.
+func TestLessThanNone(t *testing.T) {
+	_, findings := pieced(t, "deep = \"14 (20) rows\"\n",
+		"```rows hem at body\nFoundation: Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sts)\nRow 2: Ch 1, turn, sc in each st across.\nRepeat row 2 {deep - 15} more times.\n```\n")
+	if rules(findings) != "row-below-zero" || strings.Join(findings[0].Sizes, " ") != "S" {
+		t.Errorf("found %v", findings)
+	}
+	_, findings = pieced(t, "deep = \"14 (20) rows\"\n",
+		"```rows hem at body\nFoundation: Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sts)\nRows 2 to {deep}: Ch 1, turn, sc in each st across.\n```\n\n"+
+			"```rows cuff at body\nStart: first 4 sts of hem.last.\nRow 1: Ch 1, turn, sc in each st across. (4 sts)\n```\n")
+	if rules(findings) != "left-over" || findings[0].Severity != source.Query || len(findings[0].Sizes) != 0 {
+		t.Errorf("found %v", findings)
+	}
+}

@@ -1,6 +1,8 @@
 package grade
 
 import (
+	"slices"
+
 	"foundrow/internal/formula"
 	"foundrow/internal/ledger"
 	"foundrow/internal/measure"
@@ -40,12 +42,12 @@ func (w *plan) workPiece(e *entry, cols []formula.Column) {
 		return
 	}
 	in := make([]ledger.Piece, len(cols))
-	lengths := map[int]bool{}
+	odd := misfits{lengths: map[int]bool{}, below: map[int][]int{}}
 	for s := range cols {
 		in[s] = ledger.Piece{
 			Name: pc.Name, Block: pc.Rows, Sizes: w.p.Sizes.Names, Size: w.sizes[s], Turning: w.bench.turning, Specials: w.bench.specials,
 			Reversed: w.p.Pieces[pc.Blocks[0]].Reversed,
-			Count:    func(c notation.Count) (n int, absent, ok bool) { return w.countIn(c, s, lengths) },
+			Count:    func(c notation.Count) (n int, absent, ok bool) { return w.countIn(c, s, &odd) },
 			Edges:    func(piece, which string, copy int) (ledger.Edge, bool) { return w.edgeIn(piece, which, copy, s) },
 			Rows:     func(length notation.Extent) (int, bool) { return w.rowsIn(pc, length, s) },
 		}
@@ -53,15 +55,32 @@ func (w *plan) workPiece(e *entry, cols []formula.Column) {
 	books, reports := w.bench.work(w, e, pc, in)
 	copy(pc.Books, books)
 	w.findings = append(w.findings, ledger.Findings(w.p.File, w.sizeNames(), reports)...)
-	for slot := range w.p.Slots {
-		if f := w.lines[w.slots[slot]].f; lengths[slot] {
-			w.report(f.Span, "kinds", f.Text+" is "+kinds[w.lines[w.slots[slot]].checked.Kind]+", and a row wants a number here", "write "+f.Text+" in stitches at …, or in rows at …, rounded to whole")
-		}
-	}
+	w.tellMisfits(e, &odd)
 	for s, book := range books {
 		for _, t := range book.Taken {
 			name := edgeName{t.Piece, t.Which}
 			w.bench.taken[s][name] = taken{t.Left, w.bench.taken[s][name].copies + t.Copies}
+		}
+	}
+}
+
+// misfits are values in rows that are no numbers of anything, by their slots.
+type misfits struct {
+	lengths map[int]bool  // lengths and masses
+	below   map[int][]int // less than none, in these sizes
+}
+
+// tellMisfits tells of each value once. A row that holds for some sizes only is not asked in the others.
+func (w *plan) tellMisfits(e *entry, odd *misfits) {
+	for _, slot := range e.slots {
+		l := &w.lines[w.slots[slot]]
+		if odd.lengths[slot] {
+			w.report(l.f.Span, "kinds", l.f.Text+" is "+kinds[l.checked.Kind]+", and a row wants a number here", "write "+l.f.Text+" in stitches at …, or in rows at …, rounded to whole")
+		}
+		if below := odd.below[slot]; len(below) > 0 {
+			_, names := w.in(below)
+			w.report(l.f.Span, "row-below-zero", "a row cannot have "+w.values(l.checked.Kind, w.slotValues[slot], below), "write the row for the other sizes only, or a formula that gives none at the least: max("+l.f.Text+", 0)")
+			w.findings[len(w.findings)-1].Sizes = names
 		}
 	}
 }
@@ -79,18 +98,24 @@ func (w *plan) sizeNames() []string {
 }
 
 // countIn gives the value of a count in a size. One that is no number of anything is remembered, to be told once.
-func (w *plan) countIn(c notation.Count, s int, lengths map[int]bool) (n int, absent, ok bool) {
+func (w *plan) countIn(c notation.Count, s int, odd *misfits) (n int, absent, ok bool) {
 	slot := c.Slot - 1
 	if slot < 0 || slot >= len(w.slots) {
 		return 0, false, false
 	}
 	switch w.lines[w.slots[slot]].checked.Kind {
 	case formula.Length, formula.Mass:
-		lengths[slot] = true
+		odd.lengths[slot] = true
 		return 0, false, false
 	}
 	n, whole := w.slotValues[slot][s].Num.Int()
-	return n, false, whole && n >= 0
+	if whole && n < 0 {
+		if !slices.Contains(odd.below[slot], s) {
+			odd.below[slot] = append(odd.below[slot], s)
+		}
+		return 0, false, false
+	}
+	return n, false, whole
 }
 
 // edgeIn gives an edge of a piece that is worked already: what is left of it, where something was taken, or that of the next of

@@ -166,6 +166,13 @@ var workingRules = []Rule{
 		Right: "rows sleeve at body",
 	},
 	{
+		Name: "row-below-zero", Severity: source.Error, Line: 5,
+		Sense: "A row is to be worked, or something in it repeated, less than no times in some sizes.",
+		Why:   "The sum under it runs out in a small or large size: the row cannot be worked there.",
+		Wrong: "Repeat row 2 {deep - 15} more times.",
+		Right: "Repeat row 2 {max(deep - 15, 0)} more times.",
+	},
+	{
 		Name: "step", Severity: source.Error, Line: 5,
 		Sense: "A step of a shaping cannot be read.",
 		Why:   "A step says how many stitches are left or taken, on which rows and how often; any other words could mean several things.",
