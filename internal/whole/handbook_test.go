@@ -2,6 +2,7 @@ package whole
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -49,12 +50,12 @@ func TestHandbook(t *testing.T) {
 	files := demonstration(t)
 	set := files.settings(t)
 	ran := map[string]int{}
-	for name, text := range files {
+	for _, name := range slices.Sorted(maps.Keys(files)) {
 		slug, is := strings.CutPrefix(strings.TrimSuffix(name, ".md"), "content/pages/")
 		if !is {
 			continue
 		}
-		file := source.NewFile(name, text)
+		file := source.NewFile(name, files[name])
 		plain, findings := manuscript.ReadPlain(file, slug, set)
 		none(t, findings)
 		for _, code := range codes(plain.Text) {
@@ -157,9 +158,9 @@ func runNotation(t *testing.T, e example) {
 // complete is a whole front matter made of a part of one.
 func complete(front, terms string) string {
 	var before strings.Builder
-	for key, value := range map[string]string{"title": "Example", "kind": "other", "terms": terms} {
-		if !strings.HasPrefix(front, key+" ") && !strings.Contains(front, "\n"+key+" ") {
-			fmt.Fprintf(&before, "%s = %q\n", key, value)
+	for _, line := range []string{"title = \"Example\"\n", "kind = \"other\"\n", "terms = \"" + terms + "\"\n"} {
+		if key, _, _ := strings.Cut(line, "="); !strings.Contains("\n"+front, "\n"+key) {
+			before.WriteString(line)
 		}
 	}
 	return "```toml\n" + before.String() + front + "```\n"
