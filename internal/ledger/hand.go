@@ -30,8 +30,8 @@ type hand struct {
 
 	row   text // the one in hand
 	s     state
-	made  []Made            // what it makes stands at the end, from first
-	first int               //
+	made  []Made // what it makes stands at the end, from first
+	first int
 	split []notation.Clause // what follows a turn in the middle of it
 	named bool              // stitches were passed to reach one of another name
 
@@ -71,14 +71,15 @@ type progress struct {
 	chained int  // chains of a foundation that nothing has been worked into yet
 	shown   int  // what the last row printed, where it made something else; -1 otherwise
 
-	begin  *notation.Chain // the chain made at the end of the last row belongs to the next
-	turn   bool            // the last row ended by turning,
-	still  bool            // or by saying not to
-	joined bool            // it was joined: the edge is a circle,
-	entry  int             // one more than the place where the next round begins; 0 for the first
-	cut    source.Span     // where the yarn was fastened off; To of 0 when it was not
-	side   notation.Side   // the one that faced
-	main   int32           // the stitch worked last
+	begin   *notation.Chain // the chain made at the end of the last row belongs to the next
+	turn    bool            // the last row ended by turning,
+	still   bool            // or by saying not to
+	joined  bool            // it was joined: the edge is a circle,
+	entry   int             // one more than the place where the next round begins; 0 for the first
+	cut     source.Span     // where the yarn was fastened off; To of 0 when it was not
+	resumed []int           // rows whose stitches left unworked have been taken up since
+	side    notation.Side   // the one that faced
+	main    int32           // the stitch worked last
 
 	number    int    // of the last row,
 	words     string // what stood before it,
@@ -129,6 +130,9 @@ func (h *hand) work() (*Book, []Report) {
 	}
 	h.catchUp(0)
 	h.b.last = h.so.live
+	for _, row := range h.so.resumed {
+		h.b.Rows[row].Unworked = nil
+	}
 	for _, f := range h.foreign {
 		if f.known {
 			h.b.Taken = append(h.b.Taken, Taken{f.piece, f.which, f.left, f.copy})

@@ -13,13 +13,13 @@ type told struct {
 	said     []*words // one after the other, over and over
 }
 
-// due is a row that is told before its turn comes: "Rows 4, 6 and 8".
+// A due is a row that is told before its turn comes: "Rows 4, 6 and 8".
 type due struct {
 	from, to int
 	said     *words
 }
 
-// a stretch is a range of row numbers in this size.
+// A stretch is a range of row numbers in this size.
 type stretch struct{ from, to int }
 
 // rowLine works a line of one row or several.

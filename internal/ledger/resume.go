@@ -1,6 +1,8 @@
 package ledger
 
 import (
+	"slices"
+
 	"foundrow/internal/notation"
 	"foundrow/internal/source"
 	"foundrow/internal/stitch"
@@ -31,9 +33,10 @@ func (h *hand) resume(body []notation.Clause) {
 		switch t.Where {
 		case notation.Next, notation.Skipped, notation.Remaining:
 			for i := len(h.b.Rows) - 1; i >= h.b.start; i-- {
-				if spans := h.b.Rows[i].Unworked; (Edge{Book: h.b, Spans: spans}).Stitches() > 0 {
+				spans := h.b.Rows[i].Unworked
+				if (Edge{Book: h.b, Spans: spans}).Stitches() > 0 && !slices.Contains(h.so.resumed, i) {
 					h.takeUp(spans)
-					h.b.Rows[i].Unworked = nil
+					h.so.resumed = append(h.so.resumed, i)
 					return
 				}
 			}

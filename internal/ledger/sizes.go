@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"foundrow/internal/notation"
+	"foundrow/internal/source"
 )
 
 // sizes is a set of sizes, by their index.
@@ -78,7 +79,7 @@ func (h *hand) number(c *notation.Count, other int) (int, bool) {
 		return other, false
 	}
 	if n > most {
-		h.report(TooLarge, 0, c.Span, 0, [2]string{}, n)
+		h.report(TooLarge, source.Error, c.Span, 0, [2]string{}, n)
 		h.s.open = true
 		return other, false
 	}
