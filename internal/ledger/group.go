@@ -44,7 +44,7 @@ func (h *hand) group(c *notation.Group, rest []notation.Clause) {
 	case notation.Times, notation.InAll, notation.MoreTimes, notation.RepeatN:
 		h.over(c.Body, h.times(&c.Extent))
 	default:
-		h.often(c.Body, nil, &c.Extent, c.At(), rest)
+		h.often(c.Body, &c.Extent, rest)
 	}
 }
 
@@ -109,7 +109,7 @@ func (h *hand) groupIn(c *notation.Group, rest []notation.Clause) {
 				places = n
 			}
 		default:
-			h.often([]notation.Clause{&notation.Group{Body: c.Body, In: c.In, Bracket: c.Bracket}}, nil, &c.Extent, c.At(), rest)
+			h.often([]notation.Clause{&notation.Group{Body: c.Body, In: c.In, Bracket: c.Bracket}}, &c.Extent, rest)
 			return
 		}
 	}
@@ -224,10 +224,7 @@ func (h *hand) putIn(body []notation.Clause, p place, unit string) {
 		s.units++
 		s.unit = s.units
 		if unit != "" {
-			for len(s.names) < s.units-1 {
-				s.names = append(s.names, "")
-			}
-			s.names = append(s.names[:s.units-1:s.units-1], unit)
+			h.nameUnit(unit)
 		}
 	}
 	h.seq(body, false)

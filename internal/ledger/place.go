@@ -31,9 +31,7 @@ func (h *hand) same(k *craft, t *notation.Target, count int) {
 		h.place(k, s.last, count)
 		return
 	}
-	if s.entered {
-		w = want{what: anything}
-	} else if w.what != space {
+	if w.what != space {
 		w = want{}
 	}
 	h.spread(k, w, 1, count)

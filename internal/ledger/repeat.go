@@ -58,7 +58,7 @@ func (h *hand) repeat(c *notation.Repeat, rest []notation.Clause) {
 		h.lastTime(e, e.cut())
 		h.s.repeats++
 	default:
-		h.often(c.Body, nil, &c.Extent, c.At(), rest)
+		h.often(c.Body, &c.Extent, rest)
 	}
 }
 
@@ -106,7 +106,7 @@ func (h *hand) lastTime(e ending, keep int) {
 }
 
 // often works clauses as often as an extent has it, within another repeat: to a space, to the last stitches, to a marker.
-func (h *hand) often(body, _ []notation.Clause, e *notation.Extent, span source.Span, rest []notation.Clause) {
+func (h *hand) often(body []notation.Clause, e *notation.Extent, rest []notation.Clause) {
 	s := &h.s
 	keep, stop := 0, want{}
 	stopping := false

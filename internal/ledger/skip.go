@@ -14,11 +14,8 @@ func (h *hand) skip(c *notation.Skip, rest []notation.Clause) {
 		return
 	}
 	if h.onFoundation() && !s.begun {
-		switch {
-		case t.Where == notation.FromHook && t.Nth.Said:
-			if nth, ok := h.number(&t.Nth, 1); ok {
-				n = nth
-			}
+		if t.Where == notation.FromHook && t.Nth.Said {
+			n, _ = h.number(&t.Nth, n)
 		}
 		if m := h.firstWorked(rest); m != nil {
 			h.skipChains(n, m.Stitch, c.At())

@@ -97,9 +97,6 @@ func (h *hand) targetWant(t *notation.Target) want {
 			}
 		}
 	}
-	if w.what == space && h.chainsAre() && w.chains == 0 {
-		return w
-	}
 	return w
 }
 
