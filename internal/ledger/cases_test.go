@@ -3,7 +3,6 @@ package ledger_test
 import (
 	"fmt"
 	"os"
-	"slices"
 	"strings"
 	"testing"
 
@@ -13,57 +12,16 @@ import (
 	"foundrow/internal/notation"
 	"foundrow/internal/source"
 	"foundrow/internal/stitch"
+	"foundrow/internal/testkit"
 )
 
 type caseFile struct {
 	Case []rowCase `toml:"case"`
 }
 
-type rowCase struct {
-	ID        string    `toml:"id"`
-	Terms     string    `toml:"terms"`
-	Work      string    `toml:"work"`
-	Expect    string    `toml:"expect"`
-	Sizes     []string  `toml:"sizes"`
-	Notes     []string  `toml:"notes"`
-	Start     any       `toml:"start"`
-	StartKind string    `toml:"start_kind"`
-	Row       []caseRow `toml:"row"`
-}
+type rowCase struct{ testkit.Case }
 
-type caseRow struct {
-	Text   string `toml:"text"`
-	Count  any    `toml:"count"`
-	Leaves any    `toml:"leaves"`
-	Unit   string `toml:"unit"`
-	Error  string `toml:"error"`
-	Uses   any    `toml:"uses"`
-	Right  string `toml:"right"`
-}
-
-func (c *rowCase) terms() stitch.Terms {
-	if c.Terms == "uk" {
-		return stitch.UK
-	}
-	return stitch.US
-}
-
-// list writes a number of the case as a pattern would, the trade's list where sizes differ.
-func (c *rowCase) list(v any) string {
-	switch v := v.(type) {
-	case int64:
-		return fmt.Sprint(v)
-	case []any:
-		words := make([]string, len(v))
-		for i, n := range v {
-			words[i] = fmt.Sprint(n)
-		}
-		return words[0] + " (" + strings.Join(words[1:], ", ") + ")"
-	}
-	return ""
-}
-
-var asBrackets = strings.NewReplacer("{", "(", "}", ")", "<", "(", ">", ")")
+func (c *rowCase) terms() stitch.Terms { return c.In() }
 
 // A block is one fenced block of a case: its text, and which rows of the case its lines are.
 type block struct {
@@ -71,132 +29,12 @@ type block struct {
 	rows  []int // index of the case row, or -1
 }
 
-func (b *block) add(line string, row int) {
-	b.lines = append(b.lines, line)
-	b.rows = append(b.rows, row)
-}
-
-// between is what rows that a case leaves out bring the next one to, where its notes say so in words.
-var between = map[string]map[int]any{
-	"o-hat-post-increase":   {5: int64(63)},
-	"o-garment-uk-sleeve-3": {7: []any{int64(38), int64(41), int64(44)}, 8: []any{int64(38), int64(42), int64(46)}},
-}
-
-// blocks writes a case as the file its README describes.
 func (c *rowCase) blocks() []block {
 	var out []block
-	var b block
-	switch c.StartKind {
-	case "ch":
-		b.add("Foundation: Ch "+c.list(c.Start)+".", -1)
-	case "fsc":
-		b.add("Foundation: Fsc "+c.list(c.Start)+".", -1)
-	case "sts", "blocks", "clusters":
-		b.add("Start: "+c.list(c.Start)+" "+c.StartKind+".", -1)
-	case "row-ends":
-		b.add("Start: "+c.list(c.Start)+" row-ends.", -1)
+	for _, b := range c.Blocks() {
+		out = append(out, block{b.Lines, b.Rows})
 	}
-	notes := func() {
-		for _, n := range c.Notes {
-			parts := []string{n}
-			if !c.rule(n) { // a note may state two rules
-				parts = strings.FieldsFunc(n, func(r rune) bool { return r == ';' || r == ',' })
-				if !slices.ContainsFunc(parts, c.rule) {
-					parts = []string{n}
-				}
-			}
-			for _, part := range parts {
-				if part = strings.TrimSpace(part); c.rule(part) {
-					b.add("Throughout: "+part+".", -1)
-				} else {
-					b.add("Note: "+part+".", -1)
-				}
-			}
-		}
-	}
-	notes()
-	last := 0
-	for i := range c.Row {
-		r := &c.Row[i]
-		first, end := c.numbers(r.Text)
-		if i > 0 {
-			before := c.Row[i-1].Leaves
-			if before == nil && first > 0 && last > 0 && first != last+1 {
-				before = c.Row[i-1].Count
-				if m, ok := before.(map[string]any); ok {
-					before = m["dc"]
-					if before == nil {
-						before = m["sc"]
-					}
-				}
-			}
-			if n, ok := between[c.ID]; ok && n[i] != nil {
-				before = n[i]
-			}
-			if before != nil {
-				out = append(out, b)
-				b = block{}
-				b.add("Start: "+c.list(before)+" sts.", -1)
-				notes()
-			}
-		}
-		b.add(asBrackets.Replace(r.Text), i)
-		last = end
-	}
-	return append(out, b)
-}
-
-// rule reports whether a note of a case states a rule of the closed list.
-func (c *rowCase) rule(note string) bool {
-	text := "Throughout: " + note + "."
-	f := source.NewFile("", text)
-	b, fs := notation.Parse(notation.Input{File: f, Body: source.Span{To: len(text)}, Terms: c.terms(), Sizes: c.Sizes})
-	if len(fs) > 0 || len(b.Lines) != 1 {
-		return false
-	}
-	_, ok := b.Lines[0].(*notation.Rule)
-	return ok
-}
-
-// numbers finds the first and last number of a row's label, in the first size.
-func (c *rowCase) numbers(text string) (first, last int) {
-	text = asBrackets.Replace(text)
-	f := source.NewFile("", text)
-	b, _ := notation.Parse(notation.Input{File: f, Body: source.Span{To: len(text)}, Terms: c.terms(), Sizes: c.Sizes})
-	if len(b.Lines) == 0 {
-		return 0, 0
-	}
-	var l *notation.Label
-	switch line := b.Lines[0].(type) {
-	case *notation.Row:
-		l = &line.Label
-	case *notation.Again:
-		l = &line.Label
-	default:
-		return 0, 0
-	}
-	number := func(c notation.Count) int {
-		if c.List != nil {
-			return c.List[0].N
-		}
-		return c.Plain
-	}
-	for i, r := range l.Numbers {
-		if i == 0 {
-			first = number(r.From)
-		}
-		last = number(r.From)
-		if r.To.Said {
-			last = number(r.To)
-		}
-	}
-	if l.Every == notation.AndAlternate {
-		last++
-		if first > 0 {
-			last = first
-		}
-	}
-	return first, last
+	return out
 }
 
 type outcome struct {
@@ -315,24 +153,13 @@ func perSize(n, size int, r ledger.Report) [][]ledger.Report {
 	return out
 }
 
-func inSize(v any, size int) (int, bool) {
-	switch v := v.(type) {
-	case int64:
-		return int(v), true
-	case []any:
-		n, ok := v[min(size, len(v)-1)].(int64)
-		return int(n), ok
-	}
-	return 0, false
-}
-
 // compare returns what differs between a printed row and the case.
 func (c *rowCase) compare(b *ledger.Book, p ledger.Printed, at, size int) string {
 	r := &c.Row[at]
 	if m, ok := r.Count.(map[string]any); ok {
 		sums := map[string]int{} // "hdc" and "hdc (neck)" are sections of one row
 		for key, v := range m {
-			want, _ := inSize(v, size)
+			want, _ := testkit.InSize(v, size)
 			name, _, _ := strings.Cut(key, " (")
 			sums[name] += want
 		}
@@ -343,7 +170,7 @@ func (c *rowCase) compare(b *ledger.Book, p ledger.Printed, at, size int) string
 		}
 		return ""
 	}
-	want, ok := inSize(r.Count, size)
+	want, ok := testkit.InSize(r.Count, size)
 	if !ok {
 		return ""
 	}
