@@ -99,9 +99,9 @@ func (h *hand) attempt(t text) bool {
 	}
 	h.so.begin = nil
 	for body := t.body; ; {
-		if need := 16 + 2*(len(h.made)-h.first); cap(h.made)-len(h.made) < need {
+		if need := 16 + (len(h.made)-h.first)*5/4; cap(h.made)-len(h.made) < need {
 			// a new stretch of room, so that no row is copied together with all those before it
-			h.made = make([]Made, 0, max(2*need, 160))
+			h.made = make([]Made, 0, max(4*need, 256))
 		}
 		h.first = len(h.made)
 		turned := h.turned(body)
