@@ -32,7 +32,7 @@ type Case struct {
 }
 
 // A CaseRow is one row or printed line of a case. A number is an int64, or a []any of them by size; a count may also be a
-// map[string]any of such numbers by the kind that is counted.
+// map[string]any of such numbers by the kind that is counted, and what a row leaves a string: the words of a Start line.
 type CaseRow struct {
 	Text      string `toml:"text"`
 	Count     any    `toml:"count"`
@@ -129,7 +129,7 @@ func (c *Case) Blocks() []CaseBlock {
 		if before := c.before(i, first, last); before != nil {
 			out = append(out, b)
 			b = CaseBlock{}
-			b.add("Start: " + list(before) + " sts.")
+			b.add("Start: " + standing(before) + ".")
 			b.notes(c)
 		}
 		b.Lines, b.Rows = append(b.Lines, brackets.Replace(c.Row[i].Text)), append(b.Rows, i)
@@ -208,6 +208,14 @@ func (c *Case) before(i, first, last int) any {
 		return kinds["dc"]
 	}
 	return kinds["sc"]
+}
+
+// standing writes what a block begins on: a number of stitches, or the words of the case for it.
+func standing(before any) string {
+	if words, is := before.(string); is {
+		return words
+	}
+	return list(before) + " sts"
 }
 
 // list writes a number of a case as a pattern would: where sizes differ, as the trade's list.
