@@ -54,6 +54,12 @@ func TestEase(t *testing.T) {
 			t.Errorf("%s prints as %s, which reads as %s: %v", c.written, f, again, findings)
 		}
 	}
+	for _, bare := range []string{"20", "-5", "0.1", "5 (7, 9)"} {
+		f := source.NewFile("ease", bare)
+		if _, findings := ParseEase(f, 0, bare); len(findings) != 1 || !strings.HasPrefix(findings[0].Message, bare+" what?") {
+			t.Errorf("an ease of %s is neither a length nor a share, but %v", bare, findings)
+		}
+	}
 	if _, findings := Parse(nil, 0, "-10%"); len(findings) != 1 {
 		t.Errorf("a percentage alone is no formula, but %v", findings)
 	}

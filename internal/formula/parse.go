@@ -43,10 +43,24 @@ func parse(file *source.File, from int, text string, ease bool) (*Formula, sourc
 	if p.tok.kind != end {
 		p.stray()
 	}
+	if ease && !p.failed {
+		p.bareEase()
+	}
 	if p.failed {
 		f.nodes, f.lists, f.names = nil, nil, wordsOf(f)
 	}
 	return f, p.findings
+}
+
+// bareEase reports an ease that is a number with nothing behind it: as a share of the body, 20 would be twenty bodies more.
+func (p *parser) bareEase() {
+	n := p.f.nodes[len(p.f.nodes)-1]
+	if n.op == opNegate {
+		n = p.f.nodes[n.a]
+	}
+	if bare := n.op == opList || n.op == opNumber && n.num.Sign() != 0; bare && n.kind == Number && !n.percent {
+		p.fail(token{end, int(n.span.from), int(n.span.to)}, p.f.Text+" what? an ease is a length, or a percentage of the body", "write "+p.f.Text+" cm, or "+p.f.Text+"%")
+	}
 }
 
 // wordsOf returns every word of an unread formula that may be a name.
