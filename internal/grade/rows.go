@@ -54,7 +54,7 @@ func (w *plan) workPiece(e *entry, cols []formula.Column) {
 	}
 	books, reports := w.bench.work(w, e, pc, in)
 	copy(pc.Books, books)
-	w.findings = append(w.findings, ledger.Findings(w.p.File, w.sizeNames(), reports)...)
+	w.findings = append(w.findings, w.placed(ledger.Findings(w.p.File, w.sizeNames(), reports))...)
 	w.tellMisfits(e, &odd)
 	for s, book := range books {
 		for _, t := range book.Taken {
@@ -83,6 +83,16 @@ func (w *plan) tellMisfits(e *entry, odd *misfits) {
 			w.findings[len(w.findings)-1].Sizes = names
 		}
 	}
+}
+
+// placed says of findings that hold in some sizes only which these are, before what is so: "in L and 2X: row 3 leaves 63 sts".
+func (w *plan) placed(found source.Findings) source.Findings {
+	for i := range found {
+		if f := &found[i]; len(f.Sizes) > 0 {
+			f.Message = "in " + source.SizeNames(f.Sizes, w.sizeNames()) + ": " + f.Message
+		}
+	}
+	return found
 }
 
 // sizeNames are the names of the sizes the plan is worked in.

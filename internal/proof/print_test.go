@@ -10,7 +10,7 @@ import (
 var printed = source.Findings{
 	{
 		Rule: "count-differs", Place: source.Place{File: "a.md", Line: 3, Column: 8, Width: 8, Text: "Row 3: (64 sts)"},
-		Sizes: []string{"L"}, Message: "row 3 leaves 63 sts in size L, but the pattern says 64", Fix: "write {front - 2}",
+		Sizes: []string{"L"}, Message: "in L: row 3 leaves 63 sts, but the pattern says 64", Fix: "write {front - 2}",
 	},
 	{Rule: "no-pattern", Severity: source.Query, Place: source.Place{File: "b"}, Message: "this folder has no pattern.md"},
 }
@@ -20,13 +20,13 @@ func TestPrint(t *testing.T) {
 		hand Hand
 		want string
 	}{
-		{Hand{}, `a.md:3:8: error: row 3 leaves 63 sts in size L, but the pattern says 64 [count-differs]
+		{Hand{}, `a.md:3:8: error: in L: row 3 leaves 63 sts, but the pattern says 64 [count-differs]
   Row 3: (64 sts)
          ^^^^^^^^
   fix: write {front - 2}
 b: query: this folder has no pattern.md [no-pattern]
 `},
-		{Hand{Colour: true}, "\x1b[1ma.md:3:8:\x1b[0m \x1b[1;31merror:\x1b[0m row 3 leaves 63 sts in size L, but the pattern says 64\x1b[2m [count-differs]\x1b[0m\n" +
+		{Hand{Colour: true}, "\x1b[1ma.md:3:8:\x1b[0m \x1b[1;31merror:\x1b[0m in L: row 3 leaves 63 sts, but the pattern says 64\x1b[2m [count-differs]\x1b[0m\n" +
 			"  Row 3: (64 sts)\n         ^^^^^^^^\n  fix: write {front - 2}\n" +
 			"\x1b[1mb:\x1b[0m \x1b[1;33mquery:\x1b[0m this folder has no pattern.md\x1b[2m [no-pattern]\x1b[0m\n"},
 	} {
