@@ -33,7 +33,7 @@ type command struct {
 	lesson  string // what help shows: usage, what it is for, examples; the options are put before the examples
 	example string
 	options func(*options)
-	run     func(*session, options, []string) (status int, err error)
+	run     func(*call, options, []string) (status int, err error)
 }
 
 // commands lists what foundrow does, in the order of a designer's day.
@@ -41,8 +41,8 @@ func commands() []command {
 	return []command{watchCommand(), publishCommand(), gradeCommand(), swatchCommand(), proofCommand(), explainCommand(), helpCommand(), versionCommand()}
 }
 
-// A session is one call of the program.
-type session struct {
+// A call is one run of the program: where it prints, and how.
+type call struct {
 	out, talk io.Writer
 	// Whether either may be coloured, and whether a line of talk may be written over.
 	colour, colourTalk, live bool
@@ -55,7 +55,7 @@ func Main(args []string, out, talk *os.File) int {
 	debug.SetGCPercent(400)
 	debug.SetMemoryLimit(256 << 20)
 	plain := os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb"
-	s := &session{
+	s := &call{
 		out: out, talk: talk,
 		colour:     !plain && term.IsTerminal(int(out.Fd())),
 		colourTalk: !plain && term.IsTerminal(int(talk.Fd())),
@@ -80,7 +80,7 @@ type usageError struct{ message, fix string }
 
 func (e usageError) Error() string { return e.message }
 
-func (s *session) run(args []string) (int, error) {
+func (s *call) run(args []string) (int, error) {
 	if len(args) == 0 || args[0] == "-h" || args[0] == "-help" || args[0] == "--help" {
 		return helpCommand().run(s, options{}, nil)
 	}
@@ -122,7 +122,7 @@ func find(name string) (command, error) {
 }
 
 // findings prints findings for people, with their files named from where the command was run.
-func (s *session) findings(to io.Writer, found source.Findings, colour bool) {
+func (s *call) findings(to io.Writer, found source.Findings, colour bool) {
 	io.WriteString(to, proof.Hand{Colour: colour}.Print(found))
 }
 

@@ -23,7 +23,7 @@ them all. The handbook has the same text.
   foundrow explain
       every rule, with one sentence
 `,
-		run: func(s *session, _ options, words []string) (int, error) {
+		run: func(s *call, _ options, words []string) (int, error) {
 			if len(words) == 0 {
 				for _, r := range proof.Rules() {
 					fmt.Fprintf(s.out, "%-20s %s\n", r.Name, r.Sense)

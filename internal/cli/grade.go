@@ -49,7 +49,7 @@ keep the pattern's, as in body=15x or body=x11.
 	}
 }
 
-func runGrade(s *session, o options, words []string) (int, error) {
+func runGrade(s *call, o options, words []string) (int, error) {
 	if len(words) != 1 {
 		return couldNot, usageError{"grade takes one pattern", "as in foundrow grade millrace"}
 	}

@@ -19,7 +19,7 @@ Explains a command, with its options and examples; without one, lists them all.
   foundrow help
   foundrow help grade
 `,
-		run: func(s *session, _ options, words []string) (int, error) {
+		run: func(s *call, _ options, words []string) (int, error) {
 			if len(words) == 0 {
 				fmt.Fprint(s.out, overview())
 				return fine, nil
@@ -48,7 +48,7 @@ letter about something that went wrong.
   foundrow version
   foundrow version | tee about.txt
 `,
-		run: func(s *session, _ options, words []string) (int, error) {
+		run: func(s *call, _ options, words []string) (int, error) {
 			if len(words) > 0 {
 				return couldNot, usageError{"version takes no words: " + words[0], ""}
 			}

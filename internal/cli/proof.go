@@ -51,7 +51,7 @@ run.
 	}
 }
 
-func runProof(s *session, o options, words []string) (int, error) {
+func runProof(s *call, o options, words []string) (int, error) {
 	d, err := openDesk(o, words)
 	if err != nil {
 		return couldNot, err

@@ -50,7 +50,7 @@ run.
 	}
 }
 
-func runPublish(s *session, o options, words []string) (int, error) {
+func runPublish(s *call, o options, words []string) (int, error) {
 	if len(words) > 0 {
 		return couldNot, usageError{"publish makes the whole studio and takes no " + words[0], "to name the studio, write --studio " + words[0]}
 	}

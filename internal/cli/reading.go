@@ -28,7 +28,7 @@ func readingOf(word string, tape measure.Tape) (grade.Reading, error) {
 	var r grade.Reading
 	counted, measured, is := strings.Cut(word, " over ")
 	if !is {
-		return r, wrong("it is not said over what was measured")
+		return r, wrong("nothing says over what length this was counted")
 	}
 	for _, part := range strings.Split(strings.ReplaceAll(counted, " and ", ","), ",") {
 		number, noun, _ := strings.Cut(strings.TrimSpace(part), " ")

@@ -22,7 +22,7 @@ func TestReadings(t *testing.T) {
 		{"24 sts over 6 in", cm, "24 15 0 15"},
 		{"9 rnds over 5 cm", inch, "0 2 9 2"},
 		{"1 st over 5 mm", cm, "1 1/2 0 1/2"},
-		{"16 sts", cm, `"16 sts": it is not said over what was measured`},
+		{"16 sts", cm, `"16 sts": nothing says over what length this was counted`},
 		{"sixteen sts over 10 cm", cm, `"sixteen sts over 10 cm": sixteen is no number of stitches or rows`},
 		{"0 sts over 10 cm", cm, `"0 sts over 10 cm": 0 is no number of stitches or rows`},
 		{"16 over 10 cm", cm, `"16 over 10 cm": 16 what? sts or rows`},

@@ -145,6 +145,10 @@ func (s sheet) printed(figures row, v *grade.Value, g *grade.Grade) []row {
 				return []row{figures}
 			}
 			c := b.Cells[at]
+			if c.HighCm.Sign() == 0 { // the table has no figure
+				printed.cells[i] = "-"
+				continue
+			}
 			low, high := c.LowCm, c.HighCm
 			if s.tape.Unit == measure.Inch {
 				low, high = c.LowInch, c.HighInch

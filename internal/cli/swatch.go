@@ -78,7 +78,7 @@ type swatch struct {
 	slug   string
 }
 
-func runSwatch(s *session, o options, words []string) (int, error) {
+func runSwatch(s *call, o options, words []string) (int, error) {
 	if len(words) > 0 {
 		return couldNot, usageError{"swatch takes no words: " + words[0], `write what you counted behind an option, as in --washed "16 sts, 20 rows over 10.5 cm by 11 cm"`}
 	}

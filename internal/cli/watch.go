@@ -52,7 +52,7 @@ Press Ctrl and C to stop.
 			o.taken.BoolVar(&order.Round, "round", false, "go round looking for changes, for disks that do not tell of them")
 			o.taken.BoolVar(&order.Forget, "forget", false, "work everything out anew, remembering nothing of earlier runs")
 		},
-		run: func(s *session, o options, words []string) (int, error) {
+		run: func(s *call, o options, words []string) (int, error) {
 			if len(words) > 0 {
 				return couldNot, usageError{"watch shows the whole studio and takes no " + words[0], "to name the studio, write --studio " + words[0]}
 			}
@@ -66,7 +66,7 @@ Press Ctrl and C to stop.
 }
 
 // watch shows a studio until it is interrupted.
-func (s *session) watch(order watch.Order) (int, error) {
+func (s *call) watch(order watch.Order) (int, error) {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	order.Ready = func(r watch.Ready) {
@@ -98,7 +98,7 @@ func named(studio string) string {
 }
 
 // told prints a line of what a change came to, and below it what was found that had not been found before.
-func (s *session) told(t watch.Told, studio string) {
+func (s *call) told(t watch.Told, studio string) {
 	for _, n := range t.Notices {
 		fmt.Fprintln(s.talk, n)
 	}
