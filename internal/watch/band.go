@@ -49,20 +49,24 @@ func loadParts() parts {
 
 // A band is what stands along the lower edge of a page.
 type band struct {
-	Style     template.CSS
-	Standing  standing
-	Said      string // how the page stands to what was saved
-	Moved     *way
-	NotOut    bool
-	Ways      []way
-	Trouble   string
-	Notices   []string
-	Findings  []findingSaid
-	Errors    bool
-	Count     string
-	Change    *changeSaid
-	Elsewhere string
+	Style        template.CSS
+	Standing     standing
+	Said         string // how the page stands to what was saved
+	Moved        *way
+	NotOut       bool
+	Ways         []way
+	Trouble      string
+	Notices      []string
+	Findings     []findingSaid
+	MoreFindings string // how many there are beyond those listed
+	Errors       bool
+	Count        string
+	Change       *changeSaid
+	Elsewhere    string
 }
+
+// mostFindings is how many stand under a page: who has more of them mends the first.
+const mostFindings = 40
 
 // A way leads to another view.
 type way struct {
@@ -87,7 +91,10 @@ func (s *studio) bandOf(m *moment, v view, address, here string) band {
 	b := band{Style: own.style, Standing: v.standing, Trouble: v.trouble, Notices: s.allNotices(), Ways: ways(v.of, address, here)}
 	mine, elsewhere := s.findings(m, v.of)
 	slices.SortStableFunc(mine, func(a, b source.Finding) int { return cmp.Compare(a.Severity, b.Severity) })
-	for _, f := range mine {
+	if more := len(mine) - mostFindings; more > 0 {
+		b.MoreFindings = proof.Number(more, "more finding", "more findings") + " of this page in the terminal."
+	}
+	for _, f := range mine[:min(len(mine), mostFindings)] {
 		b.Findings = append(b.Findings, findingSaid{f.Severity.String(), f.Message, placeOf(f), excerpt(f), f.Fix})
 	}
 	b.Errors, b.Count = mine.Errors(), proof.Count(mine)
@@ -102,7 +109,7 @@ func (s *studio) bandOf(m *moment, v view, address, here string) band {
 			b.Change.More = "and " + proof.Number(v.change.More, "more row", "more rows")
 		}
 	}
-	if elsewhere.Errors() {
+	if elsewhere.Errors() && here != wholeAddress {
 		b.Elsewhere = "Elsewhere in the studio: " + proof.Count(elsewhere) + "."
 	}
 	return b

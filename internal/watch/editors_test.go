@@ -187,6 +187,12 @@ func TestFolders(t *testing.T) {
 	s.save("content/patterns/wrap/pattern.md", strings.Replace(long("green"), "Scarf", "Wrap", 1))
 	s.see("/patterns/wrap/", "A green scarf.")
 
+	t.Log("a name that is also one of the files editors try a folder with")
+	s.save("content/patterns/4913/pattern.md", strings.Replace(long("numbered"), "Scarf", "Number", 1))
+	s.see("/patterns/4913/", "A numbered scarf.")
+	s.save("content/patterns/4913/pattern.md", strings.Replace(long("counted"), "Scarf", "Number", 1))
+	s.see("/patterns/4913/", "A counted scarf.")
+
 	t.Log("layouts that were not there when it began")
 	s.save("layouts/pattern/pattern.css", "h1 { color: teal }")
 	s.awaitChange("layouts/pattern")

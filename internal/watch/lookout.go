@@ -166,13 +166,18 @@ func (l *lookout) goOver() {
 
 // hear takes in what the system tells.
 func (l *lookout) hear(ev fsnotify.Event) {
-	if leftover(filepath.Base(ev.Name)) && !l.watched[ev.Name] {
+	info, err := os.Lstat(ev.Name)
+	base := filepath.Base(ev.Name)
+	if l.watched[ev.Name] || err == nil && info.IsDir() {
+		base += "/"
+	}
+	if leftover(base) {
 		return
 	}
 	if ev.Has(fsnotify.Remove) || ev.Has(fsnotify.Rename) {
 		l.forget(ev.Name)
 	}
-	if info, err := os.Lstat(ev.Name); err == nil && !l.watched[ev.Name] {
+	if err == nil && !l.watched[ev.Name] {
 		switch {
 		case info.Mode()&fs.ModeSymlink != 0:
 			l.follow(ev.Name)
@@ -218,9 +223,11 @@ func (l *lookout) walk(folder string) {
 	for _, e := range entries {
 		name := filepath.Join(folder, e.Name())
 		switch {
-		case leftover(e.Name()):
 		case e.IsDir():
-			l.walk(name)
+			if !leftover(e.Name() + "/") {
+				l.walk(name)
+			}
+		case leftover(e.Name()):
 		case e.Type()&fs.ModeSymlink != 0:
 			l.follow(name)
 		}

@@ -7,10 +7,12 @@ import (
 	"html"
 	"io"
 	"net/http"
+	"net/url"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -205,4 +207,13 @@ func snapshot(t testing.TB, folder string) map[string]string {
 		t.Fatal(err)
 	}
 	return all
+}
+
+func portOf(address string) int {
+	at, err := url.Parse(address)
+	if err != nil {
+		return 0
+	}
+	port, _ := strconv.Atoi(at.Port())
+	return port
 }

@@ -226,10 +226,11 @@ func changes(folder string, was, is listing) (names []string) {
 	return names
 }
 
-// leftover reports whether a name is of the kind that editors and systems make for a moment or leave behind.
+// leftover reports whether a name is of the kind that editors and systems make for a moment or leave behind. Those of folders end
+// with a slash.
 func leftover(name string) bool {
-	name = strings.TrimSuffix(name, "/")
-	return strings.HasPrefix(name, ".") || strings.HasPrefix(name, "#") || strings.HasSuffix(name, "~") ||
+	bare := strings.TrimSuffix(name, "/")
+	return strings.HasPrefix(bare, ".") || strings.HasPrefix(bare, "#") || strings.HasSuffix(bare, "~") ||
 		strings.HasSuffix(name, ".swp") || strings.HasSuffix(name, ".tmp") || name == "4913"
 }
 

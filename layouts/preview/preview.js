@@ -70,10 +70,10 @@
     servedBand = next;
   }
 
-  // A new style is there before the old one goes, so that the page is never without.
+  // A new style is there before the old one goes, so that the page is never without. False: this is another page, to be loaded anew.
   function patchHead(now) {
     const scripts = (d) => [...d.head.querySelectorAll("script[src]")].map((s) => s.getAttribute("src")).join();
-    if (scripts(document) !== scripts(now)) return false;
+    if (scripts(document) !== scripts(now) || served.classList.contains("own") !== now.body.classList.contains("own")) return false;
     document.title = now.title;
     const old = [...document.head.querySelectorAll("link[rel=stylesheet]")];
     const styles = [...now.head.querySelectorAll("link[rel=stylesheet]")];
@@ -114,7 +114,7 @@
   function show() {
     if (matchMedia("(prefers-reduced-motion: reduce)").matches) return;
     for (const element of touched) {
-      if (element?.isConnected && element !== document.body) element.animate([{ outline: "3px solid #d9a400" }, { outline: "3px solid transparent" }], 1500);
+      if (element?.getRootNode() === document && element !== document.body) element.animate([{ outline: "3px solid #d9a400" }, { outline: "3px solid transparent" }], 1500);
     }
   }
 
