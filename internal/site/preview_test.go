@@ -283,3 +283,11 @@ func TestPreviewOfMany(t *testing.T) {
 		}
 	}
 }
+
+// A mistake of ours over one manuscript is told as ours, and the preview goes on.
+func TestOurOwnMistake(t *testing.T) {
+	r, trouble := guarded(leaf{file: "content/patterns/hat/pattern.md"}, func() *Result { panic("lost the thread") })
+	if r.State != Faulty || trouble == nil || !strings.Contains(trouble.Error(), "over content/patterns/hat/pattern.md: lost the thread") {
+		t.Errorf("the result is %+v, the trouble %v", r, trouble)
+	}
+}
