@@ -102,7 +102,7 @@ func (p *parser) begin(from, to int) {
 	p.sc.loose = p.sc.loose[:min(len(p.sc.loose), few)]
 	p.sc.large = p.sc.large[:min(len(p.sc.large), few)]
 	for _, s := range p.sc.braces {
-		p.report(s, "trade-brace", "braces hold values, and there is none here", "write ( ) or [ ]")
+		p.report(s, "trade-brace", quoted(p.text[s.From:s.To])+" opens no value here", "write ( ) or [ ]; a value has a brace at either end, {front}")
 	}
 	for _, s := range p.sc.loose {
 		p.report(s, "unclosed-bracket", quoted(p.text[s.From:s.To])+" has no partner", "close the bracket, or take it out")
