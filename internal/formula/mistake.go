@@ -83,7 +83,7 @@ func (p *parser) stray() {
 	case w == "at":
 		p.fail(t, "`at` belongs to a conversion", "write in stitches at …, or in rows at …")
 	case w == "of":
-		p.fail(t, "`of` belongs to a percentage or a multiple", "write 90% of …")
+		p.fail(t, "`of` belongs to a percentage or a multiple", "write 90% of …, or a multiple of …")
 	case t.kind == '"' || t.kind == word && isUnit(w):
 		p.fail(t, "`"+w+"` stands behind a number only", "leave it out: a value knows its own unit; to convert write in "+w)
 	case t.kind == word && p.last.kind == word && !IsReserved(w):
