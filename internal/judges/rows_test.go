@@ -6,7 +6,6 @@ import (
 	"maps"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -295,23 +294,8 @@ var called = map[string]string{
 	"3-ch loop": "ch-3 sp", "full loops": "ch-5 sp", "half loop": "ch-2 sp",
 }
 
-// openingChain is what a proof calls a space that is part of the opening chain, which is named after all of the chain: ch 5 for dc and
-// ch 2 leaves a ch-5 sp, and dc in 8th ch from hook a ch-7 sp.
-func openingChain(text string) string {
-	if m := opening.FindStringSubmatch(text); m != nil {
-		return "ch-" + m[1] + " sp"
-	}
-	if m := fromHook.FindStringSubmatch(text); m != nil {
-		n, _ := strconv.Atoi(m[1])
-		return "ch-" + strconv.Itoa(n-1) + " sp"
-	}
-	return ""
-}
-
 var (
-	fromHook = regexp.MustCompile(`in (\d+)th ch from hook`)
-	loop     = regexp.MustCompile(`^(ch-\d+) loop$`)
-	opening  = regexp.MustCompile(`(?i)^[^:]*: *(?:with \w+,? )?(?:sl st in next sp, )?ch (\d+)\b`)
+	loop = regexp.MustCompile(`^(ch-\d+) loop$`)
 )
 
 // ofKind adds up what a row makes of a kind: "cluster" is a cluster of however many.
@@ -334,9 +318,6 @@ func ofKind(row *testkit.CaseRow, worked proof.Row, kind string, size int) int {
 		if name == kind || strings.HasSuffix(name, " "+kind) {
 			n += by[size]
 		}
-	}
-	if whole := openingChain(row.Text); strings.HasPrefix(kind, "ch-") && kind != whole {
-		n += min(made(whole), 1)
 	}
 	return n
 }

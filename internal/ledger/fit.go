@@ -78,6 +78,9 @@ func (h *hand) fit(body []notation.Clause, e ending, rest []notation.Clause) {
 		over -= n
 	}
 	told := fit{asked: true, use: use, over: over, times: times, span: e.span}
+	if keep >= 0 && even(body) {
+		told.kept = keep + 1
+	}
 	if e.cut() == len(body) && (keep >= 0 || stopping || to == notation.ToMarker || to == notation.UntilMade) {
 		h.s.fit = told
 		h.seq(rest, true)

@@ -92,7 +92,11 @@ func (b *Book) Counts(row int) []Kindred {
 				add(Kindred{Kind: Stitches, Stitch: s, N: m.N})
 			}
 		case Spaces:
-			add(Kindred{Kind: Spaces, Chains: max(m.Chains, m.Whole), N: m.N})
+			chains := m.Chains
+			if m.Whole > 0 && (!m.Stands || r.hasSpace(m.Whole)) {
+				chains = m.Whole
+			}
+			add(Kindred{Kind: Spaces, Chains: chains, N: m.N})
 		}
 	}
 	for _, u := range r.Units {
@@ -101,6 +105,17 @@ func (b *Book) Counts(row int) []Kindred {
 		}
 	}
 	return out
+}
+
+// hasSpace reports whether a row made a space of so many chains between its stitches. A space within the beginning chain, or a loop
+// that a tall join closes, is called what the others of its row are.
+func (r *Row) hasSpace(chains int) bool {
+	for i := range r.Made {
+		if m := &r.Made[i]; m.Kind == Spaces && m.Whole == 0 && m.Chains == chains {
+			return true
+		}
+	}
+	return false
 }
 
 // Total adds up what the whole piece is made of, for yarn: stitches by what they are, and chains one by one as Chains.

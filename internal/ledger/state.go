@@ -88,6 +88,7 @@ type fit struct {
 	over  int // stitches there were for it
 	times int
 	span  source.Span
+	kept  int // where the row says to the last so many: how many, and one
 }
 
 // An insert is a chain made in the middle of a row and worked back along: its free loops stand before place at.

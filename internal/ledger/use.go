@@ -97,6 +97,8 @@ func (h *hand) check(t trouble, made int) {
 		if differs {
 			h.fail(CountDiffers, claim.Span, 0, got, want, h.so.count)
 			h.differ(claim, want)
+		} else if f := h.s.fit; f.kept > 0 && f.uneven() {
+			h.report(DoesNotFit, source.Query, f.span, 3, [2]string{}, f.kept-1, f.kept-1+mod(f.over, f.use))
 		}
 		return
 	case t.kind == LeftOver && t.way != 0 && !differs && claim != nil:

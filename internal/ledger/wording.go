@@ -123,6 +123,10 @@ func (r *Report) fits() wording {
 		case 1, 2:
 			w.says = sts(used) + " cannot be spread over " + itoa(there)
 			w.fix = "change fewer in one row"
+		case 3:
+			w.says = "the repeat stops before the last " + sts(n[1]) + ", and the row says the last " + itoa(n[0])
+			w.fix = "write to last " + sts(n[1])
+			w.expected, w.found = itoa(n[1]), itoa(n[0])
 		default:
 			w.says = "the repeat of " + sts(used) + " does not come out over " + sts(there) + ": " + itoa(over) + left(over)
 			w.fix = "a multiple of " + itoa(used) + " fits: " + itoa(there-over) + " or " + itoa(there-over+used)

@@ -45,7 +45,20 @@ func (p *parser) again(at placed, l Label) Line {
 		return nil
 	}
 	a.Claims = b.claims
+	p.namedTwice(a.Rows)
 	return a
+}
+
+// namedTwice reports a row that a repetition names twice.
+func (p *parser) namedTwice(rows []Range) {
+	for i, r := range rows {
+		for _, before := range rows[:i] {
+			if r.From.Said && r.From.equal(&before.From) && r.To.equal(&before.To) {
+				p.report(r.From.Span, "row-reference", "row "+p.text[r.From.Span.From:r.From.Span.To]+" is named twice", "see which rows are meant")
+				return
+			}
+		}
+	}
 }
 
 // againRows reads "rep rows 2 and 3", "as Row 4", "work as for row 2", "same as 2d row", "repeat last 2 rows", with how often.

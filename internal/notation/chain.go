@@ -22,6 +22,9 @@ func (p *parser) chain() (Clause, bool) {
 // chainRest reads what follows a chain that only says what it is for: "to turn", "for thumb", "for first dc".
 func (p *parser) chainRest(c Count, i int) Clause {
 	ch := &Chain{Count: c}
+	if c.plain() && c.Plain == 0 {
+		p.report(p.since(i), "no-chain", "a chain of none is no chain", "write how many, or leave it out")
+	}
 	switch {
 	case p.is(wTo) && p.isAt(1, wCount): // "ch 3 to count as first dc"
 		p.i++

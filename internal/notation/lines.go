@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"strconv"
 	"strings"
 
 	"foundrow/internal/source"
@@ -168,7 +169,10 @@ func (p *parser) lengthen(at placed) Line {
 	l := &Lengthen{placed: at}
 	if c, ok := p.count(); ok {
 		l.Step = c
-		if p.eat(wRow, wRnd) {
+		if rows := p.is(wRow); p.eat(wRow, wRnd) {
+			if rows && c.plain() && c.Plain%2 == 1 {
+				p.fs.Ask(p.in.File, c.Span, "parity", "after one step of "+strconv.Itoa(c.Plain)+" rows what follows begins on the other side", "write steps of "+strconv.Itoa(c.Plain+1)+" rows")
+			}
 			p.lineEnds(at)
 			return l
 		}

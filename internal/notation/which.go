@@ -182,6 +182,9 @@ func (p *parser) whereOf(t *Target) bool {
 		i := p.i
 		switch {
 		case p.eatAll(wFrom, wHook):
+			if t.Where == First || t.Nth.Said && t.Nth.plain() && t.Nth.Plain == 1 {
+				p.report(p.since(i), "foundation", "nothing is worked into the 1st ch from the hook: the loop on the hook comes out of it", "write 2nd, or 3rd, 4th for taller stitches")
+			}
 			t.Where = FromHook
 		case p.is(wOf, wFrom, wIn) && p.ofWhat(t):
 		case t.Where == Same && p.is(wAs, wWhere):

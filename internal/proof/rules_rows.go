@@ -180,6 +180,13 @@ var rowRules = []Rule{
 		Right: "Repeat rows 2 and 3 until 6 sts remain, ending with row 2.",
 	},
 	{
+		Name: "no-chain", Severity: source.Error, Line: 3,
+		Sense: "A row says to chain none.",
+		Why:   "Nobody can make a chain of none: a number was left behind or mistyped.",
+		Wrong: "Row 2: Ch 0, turn, sc in each st across.",
+		Right: "Row 2: Ch 1, turn, sc in each st across.",
+	},
+	{
 		Name: "parity", Severity: source.Query, Line: 7,
 		Sense: "A row is marked with the side that does not face the maker.",
 		Why:   "Raised stitches come out on the wrong side, and left and right change places.",
