@@ -97,7 +97,7 @@ func (r *reader) formula(n *node, parse reading) *formula.Formula {
 // quantity reads a number with its unit, such as "4.5 mm", where no formula can stand.
 func (r *reader) quantity(n *node, example string, units ...measure.Unit) (measure.Num, measure.Unit, bool) {
 	if n.kind != isText {
-		r.fs.Report(r.file, n.span, "unit-missing", "`"+n.name+"` is "+r.file.Slice(n.span)+" without a unit", "write "+n.name+" = "+example)
+		r.fs.Report(r.file, n.span, "unit-missing", "`"+n.name+"` is "+r.file.Slice(n.span)+" without a unit", "write "+n.name+` = "`+r.file.Slice(n.span)+" "+units[0].String()+`"`)
 		return measure.Num{}, measure.NoUnit, false
 	}
 	num, name, ok := splitQuantity(n.words)
@@ -106,7 +106,7 @@ func (r *reader) quantity(n *node, example string, units ...measure.Unit) (measu
 	case !ok:
 		r.fs.Report(r.file, n.text, "unread-quantity", "`"+n.words+"` is not a number with its unit", "write "+n.name+" = "+example)
 	case name == "":
-		r.fs.Report(r.file, n.text, "unit-missing", "`"+n.name+"` is "+n.words+" without a unit", "write "+n.name+" = "+example)
+		r.fs.Report(r.file, n.text, "unit-missing", "`"+n.name+"` is "+n.words+" without a unit", "write "+n.name+` = "`+n.words+" "+units[0].String()+`"`)
 	case name == "in":
 		r.fs.Report(r.file, n.text, "unit-unknown", "`in` is never the inch here: in formulas it converts", "write "+num.Decimal(3)+" inch")
 	case !known || !slices.Contains(units, unit):

@@ -74,7 +74,7 @@ func (r *reader) oneEach(t *SizeTable, n *node) bool {
 	if len(n.items) == len(t.Sizes) {
 		return true
 	}
-	r.fs.Report(r.file, n.span, "list-length", "`"+n.name+"` has "+strconv.Itoa(len(n.items))+" entries for "+strconv.Itoa(len(t.Sizes))+" sizes",
+	r.fs.Report(r.file, n.span, "list-length", "`"+n.name+"` is a list of "+strconv.Itoa(len(n.items))+" for "+strconv.Itoa(len(t.Sizes))+" sizes",
 		`write one for each size, and "-" where there is none`)
 	return false
 }
@@ -124,7 +124,7 @@ func (r *reader) tableRow(row tableRow) TableRow {
 		out.Label = strings.ReplaceAll(out.Name, "_", " ")
 	}
 	if row.inch == nil && row.cm == nil {
-		r.missing(row.table, "inch", `["32 to 34", 36, "-"]`, "[body."+out.Name+"]")
+		r.fs.Report(r.file, row.table.span, "missing-key", "[body."+out.Name+"] has neither `cm` nor `inch`", `write cm = ["81 to 86", 91, "-"], or inch`)
 	}
 	out.Cells = make([]TableCell, len(row.of.Sizes))
 	inch, cm := r.cells(row.of, row.inch), r.cells(row.of, row.cm)
