@@ -58,16 +58,22 @@ func (fs Findings) Errors() bool {
 	return slices.ContainsFunc(fs, func(f Finding) bool { return f.Severity == Error })
 }
 
-// Sort puts findings in the order of their places, errors before queries at one place, and drops exact repeats.
+// Sort puts findings in the order of their places, errors before queries at one place, and drops exact repeats. What is found at
+// one place in different sizes stays in the order it was found in, the smallest size first.
 func (fs *Findings) Sort() {
 	slices.SortStableFunc(*fs, func(a, b Finding) int {
+		message := 0
+		if len(a.Sizes) == 0 && len(b.Sizes) == 0 {
+			message = strings.Compare(a.Message, b.Message)
+		}
 		return cmp.Or(
 			strings.Compare(a.Place.File, b.Place.File),
 			cmp.Compare(a.Place.Line, b.Place.Line),
 			cmp.Compare(a.Place.Column, b.Place.Column),
 			cmp.Compare(a.Severity, b.Severity),
 			strings.Compare(a.Rule, b.Rule),
-			strings.Compare(a.Message, b.Message),
+			cmp.Compare(min(len(a.Sizes), 1), min(len(b.Sizes), 1)),
+			message,
 		)
 	})
 	*fs = slices.CompactFunc(*fs, func(a, b Finding) bool {
