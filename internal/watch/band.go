@@ -87,9 +87,9 @@ type changeSaid struct {
 
 // bandOf words what stands under a page of the site that lies at an address, or under one of the preview's own that is about it.
 // Here is the address that is being looked at.
-func (s *studio) bandOf(m *moment, v view, address, here string) band {
+func (s *studio) bandOf(v view, address, here string) band {
 	b := band{Style: own.style, Standing: v.standing, Trouble: v.trouble, Notices: s.allNotices(), Ways: ways(v.of, address, here)}
-	mine, elsewhere := s.findings(m, v.of)
+	mine, elsewhere := s.findings(v.moment, v.of)
 	slices.SortStableFunc(mine, func(a, b source.Finding) int { return cmp.Compare(a.Severity, b.Severity) })
 	if more := len(mine) - mostFindings; more > 0 {
 		b.MoreFindings = proof.Number(more, "more finding", "more findings") + " of this page in the terminal."
@@ -99,7 +99,7 @@ func (s *studio) bandOf(m *moment, v view, address, here string) band {
 	}
 	b.Errors, b.Count = mine.Errors(), proof.Count(mine)
 	b.NotOut = v.of != nil && !v.of.Released()
-	b.Said = v.said(m, mine)
+	b.Said = v.said(mine)
 	if v.moved != "" {
 		b.Moved = &way{Title: v.moved, Link: "/" + addressOfPart(v.moved)}
 	}
@@ -116,8 +116,8 @@ func (s *studio) bandOf(m *moment, v view, address, here string) band {
 }
 
 // said words how what is shown stands to what was saved.
-func (v view) said(m *moment, mine source.Findings) string {
-	at := v.at.Format(time.TimeOnly)
+func (v view) said(mine source.Findings) string {
+	m, at := v.moment, v.at.Format(time.TimeOnly)
 	switch {
 	case m.lost != "":
 		return m.lost + ". This is the page as it was at " + at + "."

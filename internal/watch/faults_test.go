@@ -293,13 +293,10 @@ func TestThousand(t *testing.T) {
 	s.do(os.RemoveAll(s.on("content/pages")))
 	s.save(manuscript, long("lonely"))
 	s.see("/patterns/scarf/", "A lonely scarf.")
-	for end := time.Now().Add(patient); ; time.Sleep(10 * time.Millisecond) {
-		if page, _ := s.page("/patterns/scarf/"); !strings.Contains(page, "page-7") {
-			return
-		} else if time.Now().After(end) {
-			t.Fatal("the menu still has the pages that are gone")
-		}
-	}
+	s.until("the menu has no pages that are gone", func() bool {
+		page, _ := s.page("/patterns/scarf/")
+		return !strings.Contains(page, "page-7")
+	})
 }
 
 // TestRoundInstead goes round where the system does not tell, says why, and shows the changes all the same.

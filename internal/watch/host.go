@@ -176,10 +176,8 @@ func setType(w http.ResponseWriter, at string) {
 // page makes the page at an address, with the band under it and the digest that tells it from any other. Where there is none it
 // is the page that says so, and found is false.
 func (h *host) page(at string) (data []byte, etag site.Digest, found bool) {
-	s := h.studio
-	m := s.now.Load()
-	html, v, address, found := s.pageAt(m, at)
-	data, etag, err := covered(html, s.bandOf(m, v, address, at))
+	html, v, address, found := h.studio.pageAt(at)
+	data, etag, err := covered(html, h.studio.bandOf(v, address, at))
 	if err != nil {
 		return []byte("foundrow itself went wrong: " + err.Error()), "", false
 	}

@@ -155,12 +155,13 @@ func foundSaid(found source.Findings) string {
 }
 
 // pageAt makes the page at an address without the band, and tells which page of the site it is about.
-func (s *studio) pageAt(m *moment, at string) (html []byte, v view, address string, found bool) {
+func (s *studio) pageAt(at string) (html []byte, v view, address string, found bool) {
 	var p ownPage
 	var kind string
+	m := s.now.Load()
 	switch {
 	case at == wholeAddress:
-		v, p, kind = view{standing: good, at: m.at}, s.wholePage(m), "whole"
+		v, p, kind = view{moment: m, standing: good, at: m.at}, s.wholePage(m), "whole"
 	case strings.HasPrefix(at, sizesAddress):
 		address = addressOf(strings.TrimPrefix(at, sizesAddress))
 		if v, found = s.show(address + "index.html"); found && v.record != nil && v.of != nil {
@@ -179,7 +180,7 @@ func (s *studio) pageAt(m *moment, at string) (html []byte, v view, address stri
 	}
 	found = kind != ""
 	if !found {
-		v, address = view{standing: good, at: m.at}, ""
+		v, address = view{moment: m, standing: good, at: m.at}, ""
 		p, kind = ownPage{Title: "Nothing lies here", Address: at}, "missing"
 	}
 	html, err := p.set(kind)

@@ -143,9 +143,8 @@ func TestShownIsPublished(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d := desk{folder: folder, studio: newStudio(tree, new(site.Memory)), all: true}
+		d := desk{folder: folder, studio: newStudio(tree, new(site.Memory)), touched: map[string]bool{}, all: true}
 		for range rapid.IntRange(1, 5).Draw(rt, "saves") {
-			d.touched = map[string]bool{}
 			for range rapid.IntRange(0, 3).Draw(rt, "edits") {
 				d.edit(rt)
 			}
@@ -159,9 +158,10 @@ func TestShownIsPublished(t *testing.T) {
 				if read := preview.Work().Read; !d.all && int(read) > len(d.touched) {
 					rt.Fatalf("%d manuscripts are read where %d were touched", read, len(d.touched))
 				}
+				d.touched, d.all = map[string]bool{}, false
 			}
 			d.compare(rt)
-			d.noticed, d.all = notices{}, false
+			d.noticed = notices{}
 		}
 	})
 }

@@ -166,6 +166,16 @@ func parted(body string) (page, band string) {
 	return before + after, tagless(cover)
 }
 
+// until waits for something to become so.
+func (s *sitting) until(what string, so func() bool) {
+	s.t.Helper()
+	for end := time.Now().Add(patient); !so(); time.Sleep(5 * time.Millisecond) {
+		if time.Now().After(end) {
+			s.t.Fatalf("it never is so that %s", what)
+		}
+	}
+}
+
 // see waits until a page says something, in itself or in its band.
 func (s *sitting) see(at, words string) string {
 	s.t.Helper()

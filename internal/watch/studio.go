@@ -49,7 +49,7 @@ type placed struct {
 // A sheaf holds the pages of one manuscript: the newest, and the last that were good.
 type sheaf struct {
 	mu      sync.Mutex
-	moment  int // the newest this was brought up to
+	moment  *moment // the newest this was brought up to
 	last    *site.Sheets
 	good    *site.Sheets
 	record  *record // of good, or of the last as long as there is none
@@ -129,6 +129,7 @@ const (
 // A view is an output as it is to be shown.
 type view struct {
 	site.Output
+	moment   *moment // of the studio, that this is of
 	standing standing
 	at       time.Time        // when what is shown was saved
 	of       *site.Manuscript // as it was saved last; nil for a page of the catalogue
@@ -141,13 +142,10 @@ type view struct {
 // show makes what lies under a name, if there is anything.
 func (s *studio) show(name string) (view, bool) {
 	m := s.now.Load()
-	if m.preview == nil {
-		return view{}, false
-	}
 	switch part := m.preview.PartOf(name); part {
 	case "assets":
 		o, is := m.preview.Asset(name)
-		return view{Output: o, standing: good}, is
+		return view{Output: o, moment: m, standing: good}, is
 	case "catalogue":
 		return s.showCatalogue(m, name)
 	case "":
@@ -159,7 +157,7 @@ func (s *studio) show(name string) (view, bool) {
 
 // showCatalogue makes a page of the catalogue.
 func (s *studio) showCatalogue(m *moment, name string) (view, bool) {
-	var v view
+	v := view{moment: m}
 	if m.lost == "" {
 		o, is, err := m.preview.Catalogue(addressOf(name))
 		if err != nil {
@@ -172,7 +170,7 @@ func (s *studio) showCatalogue(m *moment, name string) (view, bool) {
 				had = placed{o, m.at}
 				s.shelf[name] = had
 			}
-			return view{Output: o, standing: good, at: had.at}, true
+			return view{Output: o, moment: m, standing: good, at: had.at}, true
 		}
 	}
 	s.mu.Lock()
@@ -195,7 +193,7 @@ func (s *studio) showGone(m *moment, name string) (view, bool) {
 			return sh.show(s, m, part, name)
 		}
 	}
-	return view{}, false
+	return view{moment: m}, false
 }
 
 // has reports whether a page was in a sheaf when it was looked at last.
@@ -219,7 +217,7 @@ func (s *studio) sheaf(part string) *sheaf {
 	s.visits++
 	sh := s.sheaves[part]
 	if sh == nil {
-		sh = &sheaf{moment: -1}
+		sh = &sheaf{}
 		s.sheaves[part] = sh
 	}
 	sh.visited = s.visits
@@ -239,10 +237,11 @@ func (s *studio) sheaf(part string) *sheaf {
 func (sh *sheaf) show(s *studio, m *moment, part, name string) (view, bool) {
 	sh.mu.Lock()
 	defer sh.mu.Unlock()
-	if sh.moment < m.number {
+	if sh.moment == nil || sh.moment.number < m.number {
 		sh.bring(s, m, part)
 	}
-	v := view{standing: good, at: sh.at, record: sh.record, change: sh.change, moved: sh.moved}
+	m = sh.moment
+	v := view{moment: m, standing: good, at: sh.at, record: sh.record, change: sh.change, moved: sh.moved}
 	sheets := sh.good
 	switch {
 	case sh.last == nil:
@@ -275,7 +274,7 @@ func (sh *sheaf) show(s *studio, m *moment, part, name string) (view, bool) {
 
 // bring brings a sheaf up to a moment.
 func (sh *sheaf) bring(s *studio, m *moment, part string) {
-	sh.moment = m.number
+	sh.moment = m
 	if m.lost != "" {
 		return
 	}

@@ -176,7 +176,7 @@ func (w *watching) redo(since time.Time) {
 	w.finished = false
 	open := s.openPages()
 	for _, at := range open {
-		s.pageAt(m, at)
+		s.pageAt(at)
 	}
 	shown := time.Since(w.began)
 	s.wakeAll()
