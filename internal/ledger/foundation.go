@@ -70,6 +70,10 @@ func (h *hand) found(body []notation.Clause) {
 	}
 	h.s = state{}
 	switch {
+	case isRing && chains > 0 && h.aroundChain():
+		h.startOn(chains, h.loose(0))
+		h.b.foundation = h.freeLoops(len(h.b.Rows)-1, chains)
+		h.so.chained, h.so.joined, h.row.round = chains, true, true
 	case isRing:
 		h.startOn(1, &Made{Kind: Rings, Stands: true})
 	case made > 0:
@@ -87,6 +91,27 @@ func (h *hand) found(body []notation.Clause) {
 	}
 	h.so.fresh = true
 	h.usedFoundation = false
+}
+
+// aroundChain reports whether the first round goes into the stitches of a joined chain, as for a cowl, and not into the ring that it
+// makes: "hdc in each ch around" as against "12 dc in ring".
+func (h *hand) aroundChain() bool {
+	for _, l := range h.p.Block.Lines {
+		row, is := l.(*notation.Row)
+		if !is || !h.holds(row.For()) {
+			continue
+		}
+		m := h.firstWorked(row.Body)
+		if m == nil {
+			return false
+		}
+		switch m.In.Where {
+		case notation.First, notation.Next, notation.Everywhere, notation.Remaining, notation.Same:
+			return m.In.Noun.Kind == notation.AChain || m.In.Noun.Kind == notation.AnyStitch
+		}
+		return false
+	}
+	return false
 }
 
 // freeLoops is the other side of a chain or a row of foundation stitches.

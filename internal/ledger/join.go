@@ -122,7 +122,7 @@ func (h *hand) travel(c *notation.Travel) {
 		if !ok || n <= 0 {
 			continue
 		}
-		if h.circle() && !s.begun {
+		if h.circle() && !s.begun && s.used == [kinds]int32{} { // what is used up is not met again
 			h.travelRound(w, n)
 			continue
 		}
