@@ -98,7 +98,7 @@ func (s *studio) bandOf(v view, address, here string) band {
 		b.Findings = append(b.Findings, findingSaid{f.Severity.String(), f.Message, placeOf(f), excerpt(f), f.Fix})
 	}
 	b.Errors, b.Count = mine.Errors(), proof.Count(mine)
-	b.NotOut = v.of != nil && !v.of.Released()
+	b.NotOut = v.draft
 	b.Said = v.said(mine)
 	if v.moved != "" {
 		b.Moved = &way{Title: v.moved, Link: "/" + addressOfPart(v.moved)}
@@ -109,8 +109,8 @@ func (s *studio) bandOf(v view, address, here string) band {
 			b.Change.More = "and " + proof.Number(v.change.More, "more row", "more rows")
 		}
 	}
-	if elsewhere.Errors() && here != wholeAddress {
-		b.Elsewhere = "Elsewhere in the studio: " + proof.Count(elsewhere) + "."
+	if elsewhere > 0 && here != wholeAddress {
+		b.Elsewhere = "Elsewhere in the studio there are errors in " + proof.Number(elsewhere, "file", "files") + "."
 	}
 	return b
 }

@@ -253,9 +253,13 @@ func TestBand(t *testing.T) {
 	s.save(manuscript, strings.Replace(strings.Replace(scarf, "L = 62", "L = 64", 1), "tall = 12", "tall = 16", 1))
 	s.see("/patterns/scarf/", "This save changed tall 12 → 16 in every size")
 
+	t.Log("a pattern that is not out is marked so while it has a mistake, too")
+	s.save("content/patterns/mitten/pattern.md", strings.NewReplacer("Scarf", "Mitten", "released = 2026-04-02\n", "", "hem + 1", "hemm + 1").Replace(scarf))
+	s.see("/patterns/mitten/", "Not out yet This is the page as it was at")
+
 	t.Log("a mistake elsewhere is told of, and no more")
 	s.save("content/patterns/mitten/pattern.md", "")
-	s.see("/patterns/scarf/", "Elsewhere in the studio: 1 error.")
+	s.see("/patterns/scarf/", "Elsewhere in the studio there are errors in 1 file.")
 	s.see("/~/whole/", "Patterns content/patterns/mitten/pattern.md 1 error Scarf")
 }
 

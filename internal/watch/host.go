@@ -158,14 +158,18 @@ func (h *host) send(w http.ResponseWriter, r *http.Request, at string, data []by
 	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(data))
 }
 
+// kinds are those that a system's own table may lack.
+var kinds = map[string]string{
+	".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8",
+	".mp4": "video/mp4", ".m4v": "video/mp4", ".webm": "video/webm", ".vtt": "text/vtt; charset=utf-8",
+}
+
 // setType names what a file is by its ending, never by what is in it.
 func setType(w http.ResponseWriter, at string) {
-	kind := mime.TypeByExtension(path.Ext(at))
-	switch path.Ext(at) {
-	case ".js":
-		kind = "text/javascript; charset=utf-8"
-	case ".css":
-		kind = "text/css; charset=utf-8"
+	ending := strings.ToLower(path.Ext(at))
+	kind := kinds[ending]
+	if kind == "" {
+		kind = mime.TypeByExtension(ending)
 	}
 	if kind == "" {
 		kind = "application/octet-stream"

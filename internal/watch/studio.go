@@ -38,6 +38,7 @@ type moment struct {
 type overview struct {
 	*site.Overview
 	moment int
+	byFile map[string]source.Findings
 }
 
 // A placed output was made at some time.
@@ -45,24 +46,6 @@ type placed struct {
 	site.Output
 	at time.Time
 }
-
-// A sheaf holds the pages of one manuscript: the newest, and the last that were good.
-type sheaf struct {
-	mu      sync.Mutex
-	moment  *moment // the newest this was brought up to
-	last    *site.Sheets
-	good    *site.Sheets
-	record  *record // of good, or of the last as long as there is none
-	change  *change // what came of the save that good is from
-	at      time.Time
-	digest  site.Digest // of the manuscript
-	gone    bool
-	moved   string // the part it seems to be now
-	visited int
-}
-
-// mostSheaves is how many manuscripts are kept with their pages; a designer looks at a few.
-const mostSheaves = 48
 
 func newStudio(t *tree, memory *site.Memory) *studio {
 	return &studio{
@@ -135,6 +118,7 @@ type view struct {
 	of       *site.Manuscript // as it was saved last; nil for a page of the catalogue
 	record   *record
 	change   *change
+	draft    bool   // it has no date of release, so that it is shown here alone
 	moved    string // the part that a page which is gone seems to be now
 	trouble  string
 }
@@ -196,159 +180,45 @@ func (s *studio) showGone(m *moment, name string) (view, bool) {
 	return view{moment: m}, false
 }
 
-// has reports whether a page was in a sheaf when it was looked at last.
-func (sh *sheaf) has(name string) bool {
-	sh.mu.Lock()
-	defer sh.mu.Unlock()
-	for _, sheets := range [...]*site.Sheets{sh.good, sh.last} {
-		if sheets != nil {
-			if _, is := sheets.Outputs[name]; is {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// sheaf returns the sheaf of a part, which it makes if need be; then the one that was not looked at for longest goes.
-func (s *studio) sheaf(part string) *sheaf {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	s.visits++
-	sh := s.sheaves[part]
-	if sh == nil {
-		sh = &sheaf{}
-		s.sheaves[part] = sh
-	}
-	sh.visited = s.visits
-	if len(s.sheaves) > mostSheaves {
-		oldest := part
-		for p, other := range s.sheaves {
-			if other.visited < s.sheaves[oldest].visited {
-				oldest = p
-			}
-		}
-		delete(s.sheaves, oldest)
-	}
-	return sh
-}
-
-// show brings a sheaf up to a moment and takes a page from it.
-func (sh *sheaf) show(s *studio, m *moment, part, name string) (view, bool) {
-	sh.mu.Lock()
-	defer sh.mu.Unlock()
-	if sh.moment == nil || sh.moment.number < m.number {
-		sh.bring(s, m, part)
-	}
-	m = sh.moment
-	v := view{moment: m, standing: good, at: sh.at, record: sh.record, change: sh.change, moved: sh.moved}
-	sheets := sh.good
-	switch {
-	case sh.last == nil:
-		return v, false
-	case sh.gone:
-		v.standing = gone
-	case sh.last == sh.good && m.lost != "":
-		v.standing = behind
-	case sh.last != sh.good && sh.good != nil:
-		v.standing = behind
-	case sh.good == nil:
-		v.standing, sheets = rough, sh.last
-	}
-	if sheets == nil {
-		sheets = sh.last
-	}
-	v.of = &sh.last.Manuscript
-	if sh.last.Trouble != nil {
-		v.trouble = sh.last.Trouble.Error()
-	}
-	o, is := sheets.Outputs[name]
-	v.Output = o
-	if !is && !sh.gone { // a page that has only just come, of which there is no good one yet
-		if o, is = sh.last.Outputs[name]; is {
-			v.Output, v.standing = o, rough
-		}
-	}
-	return v, is
-}
-
-// bring brings a sheaf up to a moment.
-func (sh *sheaf) bring(s *studio, m *moment, part string) {
-	sh.moment = m
-	if m.lost != "" {
-		return
-	}
-	sheets := m.preview.Sheets(part, sh.last)
-	if sh.gone = sheets == nil; sh.gone || sheets == sh.last {
-		return
-	}
-	sh.moved = ""
-	sh.digest, _ = s.tree.Digest(sheets.File)
-	var made *record
-	if sheets.Worked != nil {
-		made = recordOf(sheets.Worked)
-		sheets.Worked = nil
-	}
-	sh.last = sheets
-	switch {
-	case sheets.Good:
-		if sh.good != nil {
-			sh.change = compare(sh.record, made)
-			sh.change.Words = sh.change.empty() && !sameOutputs(sh.good, sheets)
-		}
-		sh.good, sh.record, sh.at = sheets, made, m.at
-	case sh.good == nil:
-		sh.record, sh.at = made, m.at
-	}
-}
-
-func sameOutputs(a, b *site.Sheets) bool {
-	if len(a.Outputs) != len(b.Outputs) {
-		return false
-	}
-	for name, o := range a.Outputs {
-		if b.Outputs[name].Digest != o.Digest {
-			return false
-		}
-	}
-	return true
-}
-
 // looked takes note of how the whole studio stands.
 func (s *studio) looked(o *site.Overview, m *moment) {
+	now := &overview{o, m.number, map[string]source.Findings{}}
+	for _, f := range o.Findings {
+		now.byFile[f.Place.File] = append(now.byFile[f.Place.File], f)
+	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.overview = &overview{o, m.number}
+	s.overview = now
 }
 
-// findings are those that stand over a page: its own, and those of what all pages share. The others are elsewhere.
-func (s *studio) findings(m *moment, of *site.Manuscript) (own, elsewhere source.Findings) {
+// findings are those that stand over a page: its own, and those of what all pages share; and how many other files have errors.
+func (s *studio) findings(m *moment, of *site.Manuscript) (own source.Findings, elsewhere int) {
+	if m.lost != "" {
+		return nil, 0
+	}
 	s.mu.Lock()
 	o := s.overview
 	s.mu.Unlock()
-	if m.lost != "" {
-		return nil, nil
-	}
-	fresh := o != nil && o.moment == m.number
-	if of != nil && !fresh {
-		own = append(own, of.Findings...)
-	}
 	own = append(own, m.preview.Shared()...)
-	if o != nil {
-		for _, f := range o.Findings {
-			switch {
-			case slices.ContainsFunc(own, func(mine source.Finding) bool {
-				return mine.Place == f.Place && mine.Rule == f.Rule && mine.Message == f.Message
-			}):
-			case of != nil && f.Place.File == of.File:
-				if fresh {
-					own = append(own, f)
-				}
-			default:
-				elsewhere = append(elsewhere, f)
-			}
+	here := map[string]bool{}
+	for _, f := range own {
+		here[f.Place.File] = true
+	}
+	if of != nil {
+		here[of.File] = true
+		if o != nil && o.moment == m.number {
+			own = append(own, o.byFile[of.File]...)
+		} else {
+			own = append(own, of.Findings...)
 		}
 	}
 	own.Sort()
+	if o != nil {
+		for file, found := range o.byFile {
+			if !here[file] && found.Errors() {
+				elsewhere++
+			}
+		}
+	}
 	return own, elsewhere
 }

@@ -36,21 +36,6 @@ type Ready struct {
 	Open    bool   // others than this machine can ask
 }
 
-// Told says what a change came to. The first is of the studio as it was found. One without changes only has notices.
-type Told struct {
-	First    bool
-	Changed  []string // files and folders
-	Work     site.Work
-	Open     int           // pages that somebody looks at
-	Shown    time.Duration // from the change until the open pages could be had
-	Took     time.Duration // until all was looked over
-	Findings source.Findings
-	New      source.Findings // those of them that were not there before
-	Notices  []string        // what the machine cannot do, where that is new
-	Lost     string          // why there is no studio any more
-	Trouble  []error         // mistakes of ours
-}
-
 // Run shows a studio until the context ends. Its error is one of the machine, or that there is no studio; whatever is wrong with
 // the studio itself is told, and shown.
 func Run(ctx context.Context, o Order) error {
@@ -118,20 +103,18 @@ type watching struct {
 	telling sync.Mutex // one at a time
 	notices []string   // those that were told
 
-	changed  []string // since something was told last
-	work     site.Work
-	began    time.Time
-	known    source.Findings // those that were told
-	told     bool
-	survey   chan bool // closed when the look over the whole studio has ended
-	abandon  chan bool // closed to have it end early
-	finished bool
+	changed []string  // since something was told last
+	work    site.Work // since then
+	began   time.Time // when the first of that was noticed; zero where all is told
+	known   source.Findings
+	told    bool      // something was
+	survey  chan bool // closed when the look over the whole studio has ended
+	abandon chan bool // closed to have it end early
 }
 
 // run follows the changes until the context ends.
 func (w *watching) run(ctx context.Context) {
-	w.began = time.Now()
-	w.redo(time.Time{})
+	w.redo(w.studio.now.Load(), time.Now())
 	w.notice()
 	for {
 		noted, since, err := w.lookout.next(ctx)
@@ -143,10 +126,10 @@ func (w *watching) run(ctx context.Context) {
 		changed := w.settle(ctx, noted, since)
 		w.notice()
 		if len(changed) > 0 {
+			began := time.Now()
 			w.halt()
 			w.changed = append(w.changed, changed...)
-			w.studio.open(w.past.program, time.Now())
-			w.redo(since)
+			w.redo(w.studio.open(w.past.program, began), began)
 		}
 	}
 }
@@ -168,18 +151,16 @@ func (w *watching) settle(ctx context.Context, noted notices, since time.Time) [
 }
 
 // redo makes the open pages again, tells them, and has the whole studio looked over behind that.
-func (w *watching) redo(since time.Time) {
-	s, m := w.studio, w.studio.now.Load()
-	if since.IsZero() || w.finished {
-		w.began = time.Now()
+func (w *watching) redo(m *moment, began time.Time) {
+	if w.began.IsZero() {
+		w.began = began
 	}
-	w.finished = false
-	open := s.openPages()
+	open := w.studio.openPages()
 	for _, at := range open {
-		s.pageAt(at)
+		w.studio.pageAt(at)
 	}
-	shown := time.Since(w.began)
-	s.wakeAll()
+	shown := time.Since(began)
+	w.studio.wakeAll()
 	w.survey, w.abandon = make(chan bool), make(chan bool)
 	go func(survey, abandon chan bool) {
 		defer close(survey)
@@ -221,7 +202,7 @@ func (w *watching) lookOver(m *moment, open int, shown time.Duration, abandon ch
 		w.known = o.Findings
 	}
 	told.Changed, told.Work, told.Took = slices.Compact(slices.Sorted(slices.Values(w.changed))), w.work, time.Since(w.began)
-	w.changed, w.work, w.told, w.finished = nil, site.Work{}, true, true
+	w.changed, w.work, w.began, w.told = nil, site.Work{}, time.Time{}, true
 	w.tell(told)
 	w.past.later(w.notice)
 }
@@ -233,70 +214,4 @@ func (w *watching) add(more site.Work) {
 	w.work.Replayed += more.Replayed
 	w.work.Layouts += more.Layouts
 	w.work.Catalogue += more.Catalogue
-}
-
-// news are findings that were not known. One that only stands in another line now is known.
-func news(all, known source.Findings) source.Findings {
-	type what struct{ file, rule, message string }
-	had := map[what]int{}
-	for _, f := range known {
-		had[what{f.Place.File, f.Rule, f.Message}]++
-	}
-	var fresh source.Findings
-	for _, f := range all {
-		key := what{f.Place.File, f.Rule, f.Message}
-		if had[key] == 0 {
-			fresh = append(fresh, f)
-		} else {
-			had[key]--
-		}
-	}
-	return fresh
-}
-
-// notice takes note of what the machine cannot do, and tells it where it is new.
-func (w *watching) notice() {
-	var all []string
-	if why := w.lookout.Rounding(); why != "" {
-		all = append(all, "Changes are looked for three times a second instead of being told of: "+why+".")
-	}
-	if why := w.past.trouble(); why != "" {
-		all = append(all, "What was worked out cannot be remembered for the next time: "+why+".")
-	}
-	if !w.studio.setNotices(all) {
-		return
-	}
-	w.studio.wakeAll()
-	w.tell(Told{})
-}
-
-// tell tells something, with the notices that are new.
-func (w *watching) tell(told Told) {
-	w.telling.Lock()
-	defer w.telling.Unlock()
-	all := w.studio.allNotices()
-	for _, n := range all {
-		if !slices.Contains(w.notices, n) {
-			told.Notices = append(told.Notices, n)
-		}
-	}
-	w.notices = all
-	if w.Tell != nil {
-		w.Tell(told)
-	}
-}
-
-func (s *studio) allNotices() []string {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	return slices.Clone(s.notices)
-}
-
-// setNotices reports whether they are others than before.
-func (s *studio) setNotices(all []string) bool {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	same := slices.Equal(s.notices, all)
-	s.notices = all
-	return !same
 }
