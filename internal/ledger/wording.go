@@ -116,6 +116,11 @@ func (r *Report) fits() wording {
 			w.expected, w.found = itoa(there), itoa(used)
 			return w
 		}
+		if used <= there { // it runs out in one place and leaves stitches in another
+			w.says = row + " wants " + sts(used-there+over) + " where none can be reached, and leaves " + itoa(over) + " others"
+			w.fix = "see where the row goes on: a skip, a turn or another edge may be missing"
+			return w
+		}
 		w.says = row + " needs " + sts(used) + ", but there are " + itoa(there)
 		w.fix = "take " + itoa(used-there) + " away, or make as many more in the row before"
 	case DoesNotFit:
