@@ -65,10 +65,11 @@ func recordOf(w *site.Worked) *record {
 	if len(r.sizes) == 0 {
 		r.sizes = []string{""}
 	}
-	unit := unitOf(w.Grade.Pattern.Tape)
+	tape := w.Grade.Pattern.Tape
+	unit := unitOf(tape)
 	for _, v := range w.Grade.Values {
 		if v.Role != grade.Body || uses(w.Grade.Pattern, v.Name) {
-			r.addValue(v, unit)
+			r.addValue(v, tape)
 		}
 	}
 	for _, f := range w.Grade.Finished {
@@ -108,17 +109,23 @@ func (r *record) add(f figure) {
 	}
 }
 
-func (r *record) addValue(v grade.Value, length string) {
+func (r *record) addValue(v grade.Value, tape measure.Tape) {
 	f := figure{name: v.Name, bySize: make([]string, len(v.BySize))}
-	places := 4
-	switch v.Kind {
-	case formula.Length:
-		f.unit, places = length, 2
-	case formula.Mass:
+	places, yarn := 4, v.Role == grade.Amount && v.Kind == formula.Length
+	switch {
+	case yarn:
+		f.unit, places = "m", 2
+	case v.Kind == formula.Length:
+		f.unit, places = unitOf(tape), 2
+	case v.Kind == formula.Mass:
 		f.unit, places = "g", 2
 	}
-	for i, n := range v.BySize {
-		f.bySize[i] = number(n.Num, places)
+	for i, v := range v.BySize {
+		n := v.Num
+		if yarn { // yarn is run off in metres, whatever the tape
+			n = tape.BodyInCentimetres(n).Div(measure.Int(100))
+		}
+		f.bySize[i] = number(n, places)
 	}
 	r.add(f)
 }
