@@ -31,7 +31,8 @@ with its line, over the last version that was right. Patterns without a date
 are shown here and nowhere else, marked as not out yet.
 
 Below every page there are ways to all its sizes side by side, to the page for
-paper, to the widths of two phones, and to a list of the whole studio.
+paper, to the widths of two phones, and to a list of the whole studio. What is
+not out yet is found in that list; the catalogue is the one that makers will see.
 
 Nothing is written into the studio or into public. The pages can be seen from
 this machine alone, unless --host says otherwise: then whoever can reach that
