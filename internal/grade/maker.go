@@ -62,7 +62,7 @@ func (w *plan) sizeFor(m Maker) int {
 			if len(w.p.Sizes.Names) == 0 {
 				fix = "leave the size out"
 			}
-			w.tell("size-unknown", "the pattern has no size "+m.Size, fix)
+			w.tell("unknown-size", "the pattern has no size "+m.Size, fix)
 		}
 		return max(0, w.p.Sizes.Sample)
 	}

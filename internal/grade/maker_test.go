@@ -97,7 +97,7 @@ func TestMakerUnknown(t *testing.T) {
 		got = append(got, f.Rule+": "+f.Message+"; "+f.Fix)
 	}
 	want := []string{
-		"size-unknown: the pattern has no size 6X; take 2X",
+		"unknown-size: the pattern has no size 6X; take 2X",
 		"unknown-name: the pattern takes no measurement named around; ",
 		"unknown-name: the pattern takes no measurement named hpi; write hip",
 		"unknown-name: the pattern takes no measurement named round; ",

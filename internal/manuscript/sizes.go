@@ -103,7 +103,7 @@ func (r *reader) namesOnly(c *choice, unreadTable bool) {
 		case strings.Contains(name, " to ") && unreadTable:
 			c.into.Names = append(c.into.Names, r.guessed(n)...)
 		case strings.Contains(name, " to "):
-			r.fs.Report(r.file, n.span, "size-unknown", "`"+name+"` is a run of sizes, and there is no table to take them from", `name a table, or every size: offer = ["S", "M", "L"]`)
+			r.fs.Report(r.file, n.span, "unknown-size", "`"+name+"` is a run of sizes, and there is no table to take them from", `name a table, or every size: offer = ["S", "M", "L"]`)
 		case slices.Contains(c.into.Names, name):
 			r.fs.Report(r.file, n.span, "sizes-doubled", "the size "+name+" is offered twice", "leave one of them out")
 		default:
@@ -162,10 +162,10 @@ func (r *reader) sizeNamed(set sizeSet, n *node, name string) (int, bool) {
 		return i, true
 	}
 	if !slices.ContainsFunc(set.names, func(s string) bool { return s != "" }) {
-		r.fs.Report(r.file, n.span, "size-unknown", "there is no size "+name+": this pattern has no sizes", `offer some first: [sizes] offer = ["S", "M", "L"]`)
+		r.fs.Report(r.file, n.span, "unknown-size", "there is no size "+name+": this pattern has no sizes", `offer some first: [sizes] offer = ["S", "M", "L"]`)
 		return 0, false
 	}
-	r.fs.Report(r.file, n.span, "size-unknown", set.what+" has no size "+name, set.near(name))
+	r.fs.Report(r.file, n.span, "unknown-size", set.what+" has no size "+name, set.near(name))
 	return 0, false
 }
 

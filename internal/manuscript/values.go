@@ -41,7 +41,7 @@ func (r *reader) bySizes(t *node, parse reading, all bool) []pattern.Part {
 	set := r.offered()
 	if len(set.names) == 0 {
 		if r.whole {
-			r.fs.Report(r.file, t.span, "size-unknown", "`"+t.name+"` is given by sizes, and this pattern has none", `write one value, or offer sizes: [sizes] offer = ["S", "M", "L"]`)
+			r.fs.Report(r.file, t.span, "unknown-size", "`"+t.name+"` is given by sizes, and this pattern has none", `write one value, or offer sizes: [sizes] offer = ["S", "M", "L"]`)
 		}
 		return []pattern.Part{{Formula: r.unknown(t)}}
 	}

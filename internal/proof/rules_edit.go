@@ -104,8 +104,8 @@ var editRules = []Rule{
 	},
 	{
 		Name: "unknown-size", Severity: source.Error, Line: 8, check: strangeSize,
-		Sense: "A size is named that the pattern does not offer.",
-		Why:   "A line for it would reach nobody.",
+		Sense: "A size is named that the table does not have, or the pattern does not offer.",
+		Why:   "A value or a line for it would reach nobody.",
 		Wrong: "Sizes M and 6X only: Ch 1, turn.",
 		Right: "Sizes M and 5X only: Ch 1, turn.",
 	},

@@ -145,13 +145,6 @@ var readingRules = []Rule{
 		Right: "[sizes]\ntable = \"women\"",
 	},
 	{
-		Name: "size-unknown", Severity: source.Error,
-		Sense: "A size is named that the table, or the pattern, does not have.",
-		Why:   "A value given for it would reach nobody.",
-		Wrong: "[sizes]\ntable = \"women\"\noffer = \"XS to 6X\"",
-		Right: "[sizes]\ntable = \"women\"\noffer = \"XS to 5X\"",
-	},
-	{
 		Name: "size-order", Severity: source.Error, Line: 8,
 		Sense: "The sizes do not run from the smallest up.",
 		Why:   "Every list has the smallest size outside of its brackets and the others in order.",
