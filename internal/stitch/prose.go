@@ -5,14 +5,6 @@ import (
 	"strings"
 )
 
-// A Token is a name of a stitch, or another word of one system of terms, found in running text.
-type Token struct {
-	From, To int    // in the text, a backslash before it not included
-	Entry    *Entry // nil for words that are no stitches: gauge, skip
-	Left     bool   // a backslash stands before it: it is left alone
-	other    string // in the other terms
-}
-
 // A pair is one thing called differently in the two systems.
 type pair struct {
 	us, uk string
@@ -78,28 +70,6 @@ func firstWord(s string) string {
 }
 
 func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
-
-// FindIn returns the stitches and other words of the terms in running text, in order. A word behind a backslash is marked as left
-// alone: "\dc".
-func FindIn(text string, t Terms) []Token {
-	var out []Token
-	for i := 0; i < len(text); {
-		if !letter(text[i]) {
-			i++
-			continue
-		}
-		end := i
-		for end < len(text) && letter(text[end]) {
-			end++
-		}
-		if from, to, p := match(text, i, end, t); p != nil {
-			out = append(out, Token{From: from, To: to, Entry: p.entry, Left: i > 0 && text[i-1] == '\\', other: p.in(t.Other())})
-			end = max(end, to)
-		}
-		i = end
-	}
-	return out
-}
 
 // match finds the pair whose writing begins with the word between two offsets, and where it stands: behind the FP of FPdc.
 func match(text string, from, end int, t Terms) (int, int, *pair) {

@@ -48,21 +48,6 @@ func TestLeftAlone(t *testing.T) {
 	}
 }
 
-func TestFindIn(t *testing.T) {
-	text := `Sc, \dc, FPhdc, half double crochet and scarf; gauge`
-	var got []string
-	for _, tok := range stitch.FindIn(text, stitch.US) {
-		word := text[tok.From:tok.To]
-		if tok.Left {
-			word += " left"
-		}
-		got = append(got, word)
-	}
-	if s := strings.Join(got, "|"); s != "Sc|dc left|hdc|half double crochet|gauge" {
-		t.Errorf("found %s", s)
-	}
-}
-
 // TestTextComesBack carries running text to the other terms and back: it is the same, whatever words of either system stand in it.
 func TestTextComesBack(t *testing.T) {
 	words := []string{"sc", "hdc", "dc", "tr", "htr", "dtr", "trtr", "qtr", "ss", "sl st", "ch", "treble", "double crochet", "half treble", "half double", "gauge", "tension",
